@@ -24,6 +24,8 @@ export interface Car {
   readonly stops: ChosenStops;
   /** Values that the document left out and that were put in for it. */
   readonly assumed: readonly Assumption[];
+  /** The right side where the document gives its own, already mirrored so that it computes as a left corner. */
+  readonly right?: Car;
 }
 
 export type UnitSystem = "inch-pound" | "metric";
@@ -96,6 +98,8 @@ export interface TrailingArmLinkage {
   readonly trailingArm: {
     readonly inboardPivot: Vec3;
     readonly outboardPivot: Vec3;
+    /** Where its tubes end at the hub, m. */
+    readonly hub: Vec3;
     readonly diameter: number;
   };
 }
