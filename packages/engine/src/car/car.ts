@@ -267,7 +267,7 @@ export type ChosenStop =
   | { readonly by: "bump-stop" }
   | { readonly by: "strap" }
   | { readonly by: "shock" }
-  | { readonly by: "travel"; /** m, positive in either direction. */ readonly travel: number };
+  | { readonly by: "travel" /** m, positive in either direction. */; readonly travel: number };
 
 export interface Assumption {
   /** Place in the document, e.g. `wheel.loadedRadius`. */

@@ -1,0 +1,46 @@
+/**
+ * Places of the numbers that one position of the wheel gives, in one flat row: written by the files beside this one, read
+ * through `quantities.ts`. Rod-end swings follow after the last, in the order of the car's rod ends.
+ */
+export const ROW = {
+  wheelX: 0,
+  wheelY: 1,
+  wheelZ: 2,
+  camber: 3,
+  toe: 4,
+  camberGain: 5,
+  toeGain: 6,
+  contactX: 7,
+  contactY: 8,
+  contactZ: 9,
+  halfTrackChange: 10,
+  wheelbaseChange: 11,
+  /** Velocity of the contact point carried by the locked wheel, m per m. */
+  contactVelocityX: 12,
+  contactVelocityY: 13,
+  contactVelocityZ: 14,
+  /** Spindle's angular velocity about the forward and the left axis, rad/m. */
+  frontViewTurn: 15,
+  sideViewTurn: 16,
+  rollCentreHeight: 17,
+  sideSwingAngle: 18,
+  antiSquat: 19,
+  antiLift: 20,
+  shockLength: 21,
+  motionRatio: 22,
+  motionRatioSlope: 23,
+  shockToArm: 24,
+  shockLean: 25,
+  innerJointAngle: 26,
+  outerJointAngle: 27,
+  shaftLength: 28,
+  plunge: 29,
+  slipEngagement: 30,
+  speedRipple: 31,
+  rippleAngle: 32,
+  strapSlack: 33,
+  bumpStopGap: 34,
+  bumpStopLeft: 35,
+  groundClearance: 36,
+  rodEnds: 37,
+} as const;
