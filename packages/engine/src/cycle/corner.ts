@@ -5,7 +5,8 @@ import type { Vec3 } from "../geometry/vec3.ts";
 import type { ArmAxis, Lengths, LinkageKind, Mechanism, Member, Pivot } from "../linkage/kind.ts";
 import { kindOf } from "../linkage/kinds.ts";
 import { designState, type MotionState } from "../linkage/motion-state.ts";
-import { type RodEndSwing, rodEndSwings, writeRodEndSwings } from "./rod-end-swing.ts";
+import { type CarriedList, carryAll, gatherCarried } from "./carried-list.ts";
+import { type RodEndSwings, rodEndSwings, writeRodEndSwings } from "./rod-end-swing.ts";
 import { ROW } from "./row.ts";
 import { type ShockMotion, shockMotion, writeShockMotion } from "./shock-motion.ts";
 import { type TravelStops, travelStops, writeTravelStops } from "./travel-stops.ts";
@@ -25,7 +26,9 @@ export interface Corner {
   readonly shaft?: ShaftMotion;
   readonly shock?: ShockMotion;
   readonly stops: TravelStops;
-  readonly rodEnds: readonly RodEndSwing[];
+  readonly rodEnds: RodEndSwings;
+  /** What these need carried along; its `now` is scratch. */
+  readonly carried: CarriedList;
   /** Numbers in a row. */
   readonly width: number;
 }
@@ -37,6 +40,9 @@ export function makeCorner(car: Car, lengths: Lengths = {}): Corner {
   const spinAxis = spinAxisOf(car.wheel);
   const arms = kind.arms(car.linkage);
   const pivots = kind.pivots(car.linkage);
+  const gathering = gatherCarried(arms, wheelCentre);
+  const stops = travelStops(car, gathering);
+  const rodEnds = rodEndSwings(car, pivots, gathering);
   return {
     car,
     kind,
@@ -49,19 +55,21 @@ export function makeCorner(car: Car, lengths: Lengths = {}): Corner {
     attitude: wheelAttitude(car),
     ...(car.driveshaft && { shaft: shaftMotion(car.driveshaft, wheelCentre, spinAxis) }),
     ...(car.shock && { shock: shockMotion(car.shock, arms, wheelCentre) }),
-    stops: travelStops(car, arms, wheelCentre),
-    rodEnds: rodEndSwings(car, pivots, arms, wheelCentre),
+    stops,
+    rodEnds,
+    carried: gathering.list(),
     width: ROW.rodEnds + car.rodEnds.length,
   };
 }
 
 /** Writes all numbers of one position, given its state, into a row of `corner.width`. */
 export function writeRow(corner: Corner, state: MotionState, row: Float64Array): void {
+  carryAll(corner.carried, state);
   writeWheelAttitude(corner.attitude, state, row);
   if (corner.shock) writeShockMotion(corner.shock, state, row);
   if (corner.shaft) writeShaftMotion(corner.shaft, state, row);
-  writeTravelStops(corner.stops, state, row);
-  writeRodEndSwings(corner.rodEnds, state, row);
+  writeTravelStops(corner.stops, corner.carried.now, row);
+  writeRodEndSwings(corner.rodEnds, corner.carried.now, row);
 }
 
 /** State and row of one travel; null outside the linkage's range. `from` is a state to set out from. */

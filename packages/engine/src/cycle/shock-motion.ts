@@ -2,17 +2,17 @@ import type { Shock } from "../car/car.ts";
 import type { Vec3 } from "../geometry/vec3.ts";
 import type { ArmAxis } from "../linkage/kind.ts";
 import type { MotionState } from "../linkage/motion-state.ts";
-import { CARRIER, type MountPoint, mountMotion, mountPoint } from "./mount-point.ts";
+import { CARRIER, type Carried, carriedPoint, carryMotion } from "./carried.ts";
 import { ROW } from "./row.ts";
 
 export interface ShockMotion {
-  readonly upper: MountPoint;
-  readonly lower: MountPoint;
+  readonly upper: Carried;
+  readonly lower: Carried;
 }
 
 export const shockMotion = (shock: Shock, arms: readonly ArmAxis[], wheelCentre: Vec3): ShockMotion => ({
-  upper: mountPoint(shock.upper, arms, wheelCentre),
-  lower: mountPoint(shock.lower, arms, wheelCentre),
+  upper: carriedPoint(shock.upper, arms, wheelCentre),
+  lower: carriedPoint(shock.lower, arms, wheelCentre),
 });
 
 const scratch = new Float64Array(18);
@@ -24,8 +24,8 @@ const scratch = new Float64Array(18);
  * it is taken against the mount's path instead (90° when the shock lies along the path).
  */
 export function writeShockMotion(shock: ShockMotion, s: MotionState, row: Float64Array): void {
-  mountMotion(shock.upper, s, scratch, 0);
-  mountMotion(shock.lower, s, scratch, 9);
+  carryMotion(shock.upper, s, scratch, 0);
+  carryMotion(shock.lower, s, scratch, 9);
   const dx = scratch[0]! - scratch[9]!;
   const dy = scratch[1]! - scratch[10]!;
   const dz = scratch[2]! - scratch[11]!;
@@ -44,9 +44,9 @@ export function writeShockMotion(shock: ShockMotion, s: MotionState, row: Float6
   row[ROW.shockLean] = Math.atan2(Math.sqrt(dx * dx + dy * dy), dz);
   const { lower } = shock;
   if (lower.carrier >= CARRIER.firstArm) {
-    const ax = scratch[9]! - lower.base.x;
-    const ay = scratch[10]! - lower.base.y;
-    const az = scratch[11]! - lower.base.z;
+    const ax = scratch[9]! - lower.parts[0]!;
+    const ay = scratch[10]! - lower.parts[1]!;
+    const az = scratch[11]! - lower.parts[2]!;
     const cosine = -(dx * ax + dy * ay + dz * az);
     row[ROW.shockToArm] = Math.acos(limit((cosine * per) / Math.sqrt(ax * ax + ay * ay + az * az)));
     return;

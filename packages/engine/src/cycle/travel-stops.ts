@@ -1,16 +1,13 @@
 import type { Car } from "../car/car.ts";
-import type { Vec3 } from "../geometry/vec3.ts";
-import type { ArmAxis } from "../linkage/kind.ts";
-import type { MotionState } from "../linkage/motion-state.ts";
-import { type MountPoint, mountMotion, mountPoint } from "./mount-point.ts";
+import type { Gathering } from "./carried-list.ts";
 import { ROW } from "./row.ts";
 
-/** Strap, bump stop and underbody: what they need in the hot loop. */
+/** Strap, bump stop and underbody: what they need in the hot loop. Points are places in the list of what is carried. */
 export interface TravelStops {
-  readonly strap?: { readonly upper: MountPoint; readonly lower: MountPoint; readonly length: number };
+  readonly strap?: { readonly upper: number; readonly lower: number; readonly length: number };
   readonly bumpStop?: {
-    readonly base: MountPoint;
-    readonly strikes: MountPoint;
+    readonly base: number;
+    readonly strikes: number;
     readonly reach: number;
     readonly solid: number;
   };
@@ -18,15 +15,16 @@ export interface TravelStops {
   readonly lowest?: number;
 }
 
-export function travelStops(car: Car, arms: readonly ArmAxis[], wheelCentre: Vec3): TravelStops {
-  const at = (mount: Parameters<typeof mountPoint>[0]) => mountPoint(mount, arms, wheelCentre);
+export function travelStops(car: Car, gathering: Gathering): TravelStops {
   const { strap, bumpStop, underbody } = car;
   return {
-    ...(strap && { strap: { upper: at(strap.upper), lower: at(strap.lower), length: strap.length } }),
+    ...(strap && {
+      strap: { upper: gathering.point(strap.upper), lower: gathering.point(strap.lower), length: strap.length },
+    }),
     ...(bumpStop && {
       bumpStop: {
-        base: at(bumpStop.base),
-        strikes: at(bumpStop.strikes),
+        base: gathering.point(bumpStop.base),
+        strikes: gathering.point(bumpStop.strikes),
         reach: bumpStop.reach,
         solid: bumpStop.solid,
       },
@@ -35,28 +33,25 @@ export function travelStops(car: Car, arms: readonly ArmAxis[], wheelCentre: Vec
   };
 }
 
-const scratch = new Float64Array(18);
-
 /**
  * Strap slack, gap at the bump stop, what is left of it until it is solid, and the underbody's clearance to a level ground
- * under both wheels, the body level; all m, negative once past. Needs the contact point already written.
+ * under both wheels, the body level; all m, negative once past. `now`: see CarriedList. Needs the contact point already
+ * written.
  */
-export function writeTravelStops(stops: TravelStops, s: MotionState, row: Float64Array): void {
+export function writeTravelStops(stops: TravelStops, now: Float64Array, row: Float64Array): void {
   const { strap, bumpStop, lowest } = stops;
-  if (strap) row[ROW.strapSlack] = strap.length - apart(strap.upper, strap.lower, s);
+  if (strap) row[ROW.strapSlack] = strap.length - apart(strap.upper, strap.lower, now);
   if (bumpStop) {
-    const gap = apart(bumpStop.base, bumpStop.strikes, s);
+    const gap = apart(bumpStop.base, bumpStop.strikes, now);
     row[ROW.bumpStopGap] = gap - bumpStop.reach;
     row[ROW.bumpStopLeft] = gap - bumpStop.solid;
   }
   if (lowest !== undefined) row[ROW.groundClearance] = lowest - row[ROW.contactZ]!;
 }
 
-function apart(a: MountPoint, b: MountPoint, s: MotionState): number {
-  mountMotion(a, s, scratch, 0);
-  mountMotion(b, s, scratch, 9);
-  const dx = scratch[0]! - scratch[9]!;
-  const dy = scratch[1]! - scratch[10]!;
-  const dz = scratch[2]! - scratch[11]!;
+function apart(a: number, b: number, now: Float64Array): number {
+  const dx = now[a]! - now[b]!;
+  const dy = now[a + 1]! - now[b + 1]!;
+  const dz = now[a + 2]! - now[b + 2]!;
   return Math.sqrt(dx * dx + dy * dy + dz * dz);
 }

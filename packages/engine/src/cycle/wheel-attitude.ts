@@ -55,7 +55,7 @@ export function writeWheelAttitude(w: WheelAttitude, s: MotionState, row: Float6
   const dx = py * sz - pz * sy;
   const dy = pz * sx - px * sz;
   const dz = px * sy - py * sx;
-  row[ROW.camber] = -Math.atan2(sz, level);
+  row[ROW.camber] = -Math.atan(sz / level);
   row[ROW.toe] = Math.atan2(sx, sy);
   row[ROW.camberGain] = -dz / level;
   row[ROW.toeGain] = (dx * sy - dy * sx) / level2;

@@ -2,7 +2,7 @@ import type { Driveshaft } from "../car/car.ts";
 import { ROW } from "../cycle/row.ts";
 import { distance, subtract, type Vec3 } from "../geometry/vec3.ts";
 import { AT, type MotionState } from "../linkage/motion-state.ts";
-import { speedRipple } from "./speed-ripple.ts";
+import { rippleOf } from "./speed-ripple.ts";
 
 export interface ShaftMotion {
   readonly inner: Vec3;
@@ -13,7 +13,9 @@ export interface ShaftMotion {
   readonly designLength: number;
   /** Engagement in the design position, m; 0 where there is no slip. */
   readonly engagement: number;
-  readonly yokePhase: number;
+  /** Cosine and sine of the phase of the shaft's yokes. */
+  readonly cosPhase: number;
+  readonly sinPhase: number;
   readonly innerRipples: boolean;
   readonly outerRipples: boolean;
 }
@@ -25,14 +27,15 @@ export const shaftMotion = (shaft: Driveshaft, wheelCentre: Vec3, spinAxis: Vec3
   stubAxis: spinAxis,
   designLength: distance(shaft.inner.centre, shaft.outer.centre),
   engagement: shaft.slip?.engagement ?? 0,
-  yokePhase: shaft.yokePhase,
+  cosPhase: Math.cos(shaft.yokePhase),
+  sinPhase: Math.sin(shaft.yokePhase),
   innerRipples: shaft.inner.kind === "u-joint",
   outerRipples: shaft.outer.kind === "u-joint",
 });
 
 /**
  * Joint angles (rad, 0 when straight), distance between joint centres, plunge (m, positive when longer), engagement, and
- * the speed ripple of the pair by the formula of `speedRipple`.
+ * the speed ripple of the pair by the formula of `rippleOf`.
  */
 export function writeShaftMotion(shaft: ShaftMotion, s: MotionState, row: Float64Array): void {
   const { inner, outputAxis: g, outer, stubAxis: a } = shaft;
@@ -59,25 +62,31 @@ export function writeShaftMotion(shaft: ShaftMotion, s: MotionState, row: Float6
   const nx = dy * sz - dz * sy;
   const ny = dz * sx - dx * sz;
   const nz = dx * sy - dy * sx;
-  const inside = Math.atan2(Math.sqrt(mx * mx + my * my + mz * mz), g.x * dx + g.y * dy + g.z * dz);
-  const outside = Math.atan2(Math.sqrt(nx * nx + ny * ny + nz * nz), sx * dx + sy * dy + sz * dz);
-  row[ROW.innerJointAngle] = inside;
-  row[ROW.outerJointAngle] = outside;
+  const alongInner = g.x * dx + g.y * dy + g.z * dz;
+  const alongOuter = sx * dx + sy * dy + sz * dz;
+  row[ROW.innerJointAngle] = Math.atan2(Math.sqrt(mx * mx + my * my + mz * mz), alongInner);
+  row[ROW.outerJointAngle] = Math.atan2(Math.sqrt(nx * nx + ny * ny + nz * nz), alongOuter);
   row[ROW.shaftLength] = length;
-  row[ROW.plunge] = length - shaft.designLength;
-  row[ROW.slipEngagement] = shaft.engagement - row[ROW.plunge]!;
-  const ripples = shaft.innerRipples || shaft.outerRipples;
-  if (!ripples) {
+  const plunge = length - shaft.designLength;
+  row[ROW.plunge] = plunge;
+  row[ROW.slipEngagement] = shaft.engagement - plunge;
+  const { innerRipples, outerRipples, cosPhase, sinPhase } = shaft;
+  if (!innerRipples && !outerRipples) {
     row[ROW.speedRipple] = 0;
     row[ROW.rippleAngle] = 0;
     return;
   }
+  // Cosine and sine of the angle between the planes, times a common factor; no angle where a joint is straight.
   const turned = (mx * nx + my * ny + mz * nz) * length;
   const across = (my * nz - mz * ny) * dx + (mz * nx - mx * nz) * dy + (mx * ny - my * nx) * dz;
-  const ripple = speedRipple(
-    shaft.innerRipples ? inside : 0,
-    shaft.outerRipples ? outside : 0,
-    Math.atan2(across, turned) - shaft.yokePhase,
+  const size = Math.sqrt(turned * turned + across * across);
+  const cosBetween = size > 0 ? turned / size : 1;
+  const sinBetween = size > 0 ? across / size : 0;
+  const ripple = rippleOf(
+    innerRipples ? alongInner / length : 1,
+    outerRipples ? alongOuter / length : 1,
+    cosBetween * cosPhase + sinBetween * sinPhase,
+    sinBetween * cosPhase - cosBetween * sinPhase,
   );
   row[ROW.speedRipple] = ripple.total;
   row[ROW.rippleAngle] = ripple.equivalentAngle;

@@ -16,12 +16,16 @@ export interface SpeedRipple {
  * from the plane of the shafts). Two joints are the product M = D(β₂)·R·D(β₁); the speed ratio det M/|M u|² then has the
  * extremes σ₁/σ₂ and σ₂/σ₁ of M's singular values, which follow in closed form and without loss of figures near 1.
  */
-export function speedRipple(first: number, second: number, twist: number): SpeedRipple {
-  const c1 = 1 / Math.cos(first);
-  const c2 = 1 / Math.cos(second);
+export const speedRipple = (first: number, second: number, twist: number): SpeedRipple =>
+  rippleOf(Math.cos(first), Math.cos(second), Math.cos(twist), Math.sin(twist));
+
+/** The same from the cosines of the joint angles and the cosine and sine of the twist. */
+export function rippleOf(cosFirst: number, cosSecond: number, cosTwist: number, sinTwist: number): SpeedRipple {
+  const c1 = 1 / cosFirst;
+  const c2 = 1 / cosSecond;
   // Shaft yokes in phase stand square to the plane when the input yoke lies in it: a quarter turn.
-  const c = -Math.sin(twist);
-  const s = Math.cos(twist);
+  const c = -sinTwist;
+  const s = cosTwist;
   const m00 = c;
   const m01 = -s * c1;
   const m10 = s * c2;

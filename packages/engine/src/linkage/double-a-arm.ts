@@ -1,12 +1,12 @@
 import type { AArm, DoubleAArmLinkage } from "../car/car.ts";
 import { type Pose, placePoint, rotate, rotationBetween } from "../geometry/pose.ts";
 import { anySquareTo, cross, dot, squareTo, subtract, unit, type Vec3 } from "../geometry/vec3.ts";
-import { liftingAxis } from "./arm-axis.ts";
-import { type DrivenPosition, findDrivenRange } from "./driven-range.ts";
+import { liftingAxis, reachDirection } from "./arm-axis.ts";
+import { type Branches, type DrivenPosition, type DrivenStretch, findDrivenRange, stretchAt } from "./driven-range.ts";
 import type { AdjustedLinkage, Lengths, LinkageKind, Mechanism } from "./kind.ts";
 import { AT, designState, type MotionState } from "./motion-state.ts";
 import { armTube, givenLength, hingePivots, linkPivots, linkTube } from "./parts.ts";
-import { fitLine, screwedEnd, screwOut, turnbuckle } from "./screw.ts";
+import { screwedEnd, screwOut, screwRound, turnbuckle } from "./screw.ts";
 
 /**
  * Two A-arms and a toe link. The lower arm turns by α; the distance between the two balls then gives the upper arm's
@@ -99,7 +99,7 @@ const ballPivot = (body: "lower-arm" | "upper-arm", id: string, label: string, a
 const KINGPIN = "spindle.kingpin";
 
 /** Constants of one double A-arm; points are those of the design position, in vehicle axes, m. */
-interface Constants {
+export interface Constants {
   /** Lower line: point and axis; its ball from the point: part along the axis, part square to it, and that a quarter on. */
   readonly c1: Vec3;
   readonly a1: Vec3;
@@ -133,7 +133,7 @@ interface Constants {
   readonly toeBranch: 1 | -1;
 }
 
-function constantsOf(linkage: DoubleAArmLinkage, wheelCentre: Vec3, lengths: Lengths): Constants {
+export function constantsOf(linkage: DoubleAArmLinkage, wheelCentre: Vec3, lengths: Lengths): Constants {
   const { lowerArm, upperArm, toeLink } = linkage;
   const { point: c1, axis: a1 } = armLine(lowerArm);
   const { point: c2, axis: a2 } = armLine(upperArm);
@@ -187,17 +187,18 @@ function constantsOf(linkage: DoubleAArmLinkage, wheelCentre: Vec3, lengths: Len
 function doubleAArmMechanism(linkage: DoubleAArmLinkage, wheelCentre: Vec3, lengths: Lengths = {}): Mechanism {
   const m = constantsOf(linkage, wheelCentre, lengths);
   const scratch = designState();
-  const look = (angle: number): DrivenPosition => {
-    const margin = placeByAngle(m, angle, scratch);
-    return { travel: scratch[AT.wheelCentre + 2]! - m.designHeight, slope: scratch[AT.velocity + 2]!, margin };
+  const look = (angle: number, branches: Branches): DrivenPosition => {
+    const placed = placeByAngle(m, angle, branches[0]!, branches[1]!, scratch);
+    const margins = placed === OPEN ? [1, 1] : placed === UPPER_CLOSED ? [0, 1] : [1, 0];
+    return { travel: scratch[AT.wheelCentre + 2]! - m.designHeight, slope: scratch[AT.velocity + 2]!, margins };
   };
-  const range = findDrivenRange(look);
-  const low = range.droop.travel;
-  const high = range.bump.travel;
+  const { range, stretches } = findDrivenRange(look, 2);
   return {
-    range: { droop: range.droop, bump: range.bump },
-    solve: (travel, state) =>
-      travel < low || travel > high ? -1 : solveDoubleAArm(m, range.droopAngle, range.bumpAngle, travel, state),
+    range,
+    solve: (travel, state) => {
+      const stretch = stretchAt(stretches, travel);
+      return stretch ? solveDoubleAArm(m, stretch, travel, state) : -1;
+    },
   };
 }
 
@@ -205,30 +206,37 @@ function doubleAArmMechanism(linkage: DoubleAArmLinkage, wheelCentre: Vec3, leng
 const HEIGHT_TOLERANCE = 2e-15;
 const MOST_ITERATIONS = 60;
 
-function solveDoubleAArm(m: Constants, lowest: number, highest: number, travel: number, s: MotionState): number {
+function solveDoubleAArm(m: Constants, stretch: DrivenStretch, travel: number, s: MotionState): number {
   const target = m.designHeight + travel;
   const ahead = travel - s[AT.travel]!;
-  let low = lowest;
-  let high = highest;
+  // Driving angles that give too low and too high a wheel.
+  let low = stretch.lowAngle;
+  let high = stretch.highAngle;
+  const upper = stretch.branches[0]!;
+  const toe = stretch.branches[1]!;
   let alpha = s[AT.firstArm + 2]! + ahead * (s[AT.firstArm + 3]! + 0.5 * ahead * s[AT.firstArm + 4]!);
-  if (!(alpha >= low && alpha <= high)) alpha = 0.5 * (low + high);
+  if (!((alpha - low) * (alpha - high) <= 0)) alpha = 0.5 * (low + high);
   let iteration = 0;
   for (;;) {
     iteration += 1;
-    placeByAngle(m, alpha, s);
+    placeByAngle(m, alpha, upper, toe, s);
     const miss = s[AT.wheelCentre + 2]! - target;
     if (miss <= HEIGHT_TOLERANCE && miss >= -HEIGHT_TOLERANCE) break;
     if (miss > 0) high = alpha;
     else low = alpha;
     const z1 = s[AT.velocity + 2]!;
     let next = alpha - (2 * miss * z1) / (2 * z1 * z1 - miss * s[AT.acceleration + 2]!);
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
+    if (!((next - low) * (next - high) < 0)) next = 0.5 * (low + high);
     if (next === alpha || iteration >= MOST_ITERATIONS) break;
     alpha = next;
   }
   deriveByTravel(s, travel);
   return iteration;
 }
+
+const OPEN = 0;
+const UPPER_CLOSED = 1;
+const TOE_CLOSED = 2;
 
 /** Turns derivatives by the driving angle into derivatives by travel: x′ = x_α α′, x″ = x_αα α′² + x_α α″. */
 function deriveByTravel(s: MotionState, travel: number): void {
@@ -251,9 +259,10 @@ function deriveByTravel(s: MotionState, travel: number): void {
 
 /**
  * Flat kernel: pose at lower-arm angle α, with first and second derivative by α in the state's derivative places.
- * Gives the margin of the tighter closure (0 at a toggle); where it is not positive the state is not to be used.
+ * `upperBranch`, `toeBranch`: 1 as in the design position, −1 the other way round. Gives OPEN, or which closure does not
+ * close, the state then left half written.
  */
-function placeByAngle(m: Constants, alpha: number, s: MotionState): number {
+function placeByAngle(m: Constants, alpha: number, upperBranch: number, toeBranch: number, s: MotionState): number {
   const ca = Math.cos(alpha);
   const sa = Math.sin(alpha);
   // Lower ball from its line's point, velocity and acceleration by α.
@@ -277,8 +286,8 @@ function placeByAngle(m: Constants, alpha: number, s: MotionState): number {
     (m.uAlong.x * rx + m.uAlong.y * ry + m.uAlong.z * rz);
   const N1 = P1 * P1 + Q1 * Q1;
   const D1 = N1 - S1 * S1;
-  if (!(D1 > 0)) return D1 / N1;
-  const root1 = m.upperBranch * Math.sqrt(D1);
+  if (!(D1 > 0)) return UPPER_CLOSED;
+  const root1 = m.upperBranch * upperBranch * Math.sqrt(D1);
   const cg = (P1 * S1 - Q1 * root1) / N1;
   const sg = (Q1 * S1 + P1 * root1) / N1;
   const usx = cg * m.uSquare.x + sg * m.uQuarter.x;
@@ -331,8 +340,8 @@ function placeByAngle(m: Constants, alpha: number, s: MotionState): number {
     m.te * qe;
   const N2 = P2 * P2 + Q2 * Q2;
   const D2 = N2 - S2 * S2;
-  if (!(D2 > 0)) return D2 / N2;
-  const root2 = m.toeBranch * Math.sqrt(D2);
+  if (!(D2 > 0)) return TOE_CLOSED;
+  const root2 = m.toeBranch * toeBranch * Math.sqrt(D2);
   const cd = (P2 * S2 - Q2 * root2) / N2;
   const sd = (Q2 * S2 + P2 * root2) / N2;
   // Design frame's g and k after the spindle's turn.
@@ -422,9 +431,7 @@ function placeByAngle(m: Constants, alpha: number, s: MotionState): number {
   s[AT.secondArm + 2] = Math.atan2(sg, cg);
   s[AT.secondArm + 3] = g1;
   s[AT.secondArm + 4] = g2;
-  const margin1 = D1 / N1;
-  const margin2 = D2 / N2;
-  return margin1 < margin2 ? margin1 : margin2;
+  return OPEN;
 }
 
 function adjustDoubleAArm(linkage: DoubleAArmLinkage, id: string, change: number): AdjustedLinkage<DoubleAArmLinkage> {
@@ -442,8 +449,11 @@ function adjustDoubleAArm(linkage: DoubleAArmLinkage, id: string, change: number
   if (end === "outer") {
     outer = screwOut(arm.outer, armLine(arm), change);
   } else {
-    const screwed = { ...arm, [end]: screwOut(arm[end], { point: arm.outer, axis: armLine(arm).axis }, change) };
-    const back = fitLine([screwed.innerFront, screwed.innerRear], [arm.innerFront, arm.innerRear]);
+    // The chassis stays: the arm is turned back by what its end is screwed out. The shank lies in the arm, square to the
+    // hinge line, and points away from the ball.
+    const kept = end === "innerFront" ? arm.innerRear : arm.innerFront;
+    const shank = reachDirection(arm.outer, armLine(arm).axis, arm[end]);
+    const back = screwRound(kept, arm[end], shank, -change);
     outer = placePoint(back, arm.outer);
     moved[body] = back;
   }

@@ -29,7 +29,7 @@ export const fiveLink: LinkageKind<FiveLinkLinkage> = {
 const idOf = (name: string): string => `links.${name}`;
 
 /** Points of the five links, flat; rows are in the order that elimination without exchange bears best. */
-interface Constants {
+export interface Constants {
   readonly wheelCentre: Vec3;
   /** Chassis ends, 5 × 3, m. */
   readonly inner: Float64Array;
@@ -39,7 +39,7 @@ interface Constants {
   readonly halfSquare: Float64Array;
 }
 
-function constantsOf(linkage: FiveLinkLinkage, wheelCentre: Vec3, lengths: Lengths): Constants {
+export function constantsOf(linkage: FiveLinkLinkage, wheelCentre: Vec3, lengths: Lengths): Constants {
   const rows = linkage.links.map((link) => {
     const reach = subtract(link.outer, wheelCentre);
     const along = subtract(link.outer, link.inner);
@@ -91,12 +91,74 @@ function fiveLinkMechanism(linkage: FiveLinkLinkage, wheelCentre: Vec3, lengths:
     range: path.range,
     solve: (travel, state) => {
       if (travel < low || travel > high) return -1;
-      const from = nearestNode(path, travel, state);
-      const iterations = solveFiveLink(five, travel, from, work);
+      if (isTrusted(state, travel)) {
+        const iterations = solveFiveLink(five, travel, state, work);
+        if (iterations > 0 && iterations <= FEW_ITERATIONS) {
+          state.set(work.state);
+          return iterations;
+        }
+      }
+      const iterations = solveFromPath(five, path, travel, work);
       if (iterations > 0) state.set(work.state);
       return iterations;
     },
   };
+}
+
+/** Newton's method that needs more than this has left the neighbourhood that the prediction was meant for. */
+const FEW_ITERATIONS = 6;
+/** Farther than this from a known position, m, a prediction is not trusted. */
+const TRUSTED_STEP = 0.025;
+
+/** A state's prediction is trusted where its derivatives change little on the way: not near where the height turns back. */
+function isTrusted(s: MotionState, travel: number): boolean {
+  const h = travel - s[AT.travel]!;
+  if (!(h <= TRUSTED_STEP && h >= -TRUSTED_STEP) || s[AT.velocity + 2] !== 1) return false;
+  const ux = s[AT.spin]!;
+  const uy = s[AT.spin + 1]!;
+  const uz = s[AT.spin + 2]!;
+  const ax = s[AT.spinRate]!;
+  const ay = s[AT.spinRate + 1]!;
+  const az = s[AT.spinRate + 2]!;
+  return h * h * (ax * ax + ay * ay + az * az) < 0.06 * (1 + ux * ux + uy * uy + uz * uz);
+}
+
+/** From the path's node next inside the travel; where that is too bold, along the path itself until the height is right. */
+function solveFromPath(five: Constants, path: Path, travel: number, work: Workspace): number {
+  const nodes = travel >= 0 ? path.bump : path.droop;
+  let index = 0;
+  while (index + 1 < nodes.length && Math.abs(nodes[index + 1]!.state[AT.travel]!) <= Math.abs(travel)) index += 1;
+  const node = nodes[index]!;
+  if (isTrusted(node.state, travel)) {
+    const iterations = solveFiveLink(five, travel, node.state, work);
+    if (iterations > 0 && iterations <= FEW_ITERATIONS) return iterations;
+  }
+  const seed = alongPath(five, node, travel, work);
+  return seed ? solveFiveLink(five, travel, seed, work) : -1;
+}
+
+/** A state on the path at the travel, by halving the step from a node outward. */
+function alongPath(five: Constants, node: PathNode, travel: number, work: Workspace): MotionState | null {
+  const target = five.wheelCentre.z + travel;
+  const outward = node.tangent[2]! > 0 ? 1 : -1;
+  let inside = 0;
+  let outside = node.step;
+  let point: PathPoint = node.point;
+  for (let i = 0; i < 60; i += 1) {
+    const middle = 0.5 * (inside + outside);
+    const found = correct(five, node.point, node.tangent, middle, work);
+    const at = found && tangentAt(five, found, work, node.tangent);
+    const isInside = found && at && at[2]! * outward > 0 && (found.centre[2] - target) * outward <= 0;
+    if (isInside) {
+      inside = middle;
+      point = found;
+    } else outside = middle;
+  }
+  const seed = Float64Array.from(point.state);
+  seed[AT.travel] = point.centre[2] - five.wheelCentre.z;
+  seed.set(point.centre, AT.wheelCentre);
+  seed.fill(0, AT.spin, AT.firstArm);
+  return seed;
 }
 
 interface Workspace {
@@ -113,25 +175,6 @@ const workspace = (): Workspace => ({
   along: new Float64Array(15),
   reach: new Float64Array(15),
 });
-
-/** Farther than this from a known position, m, the prediction is not trusted and a node of the path is used instead. */
-const TRUSTED_STEP = 0.025;
-
-function nearestNode(path: Path, travel: number, state: MotionState): MotionState {
-  const own = Math.abs(travel - state[AT.travel]!);
-  if (own <= TRUSTED_STEP && state[AT.velocity + 2] === 1) return state;
-  const nodes = path.nodes;
-  let low = 0;
-  let high = nodes.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (nodes[middle]![AT.travel]! <= travel) low = middle;
-    else high = middle;
-  }
-  const before = nodes[low]!;
-  const after = nodes[high]!;
-  return travel - before[AT.travel]! < after[AT.travel]! - travel ? before : after;
-}
 
 /** Lengths agree to this after the last step, as (|d|² − L²)/2, m². */
 const CLOSE_ENOUGH = 1e-11;
@@ -325,8 +368,17 @@ function turn(s: MotionState, vx: number, vy: number, vz: number): void {
 /** The motion followed once from end to end: its range, and known positions along it to set out from. */
 interface Path {
   readonly range: TravelRange;
-  /** States in order of travel. */
-  readonly nodes: readonly MotionState[];
+  /** In order outward, the design position first. */
+  readonly droop: readonly PathNode[];
+  readonly bump: readonly PathNode[];
+}
+
+interface PathNode {
+  readonly state: MotionState;
+  readonly point: PathPoint;
+  /** Unit tangent, outward, and the step along it that leads to the next node or past the end. */
+  readonly tangent: readonly number[];
+  step: number;
 }
 
 /** Step along the path: rotation counts as this many metres a radian. */
@@ -343,15 +395,16 @@ function followPath(five: Constants): Path {
   start[AT.velocity + 2] = 1;
   // Where lengths differ from the given points, the first solve brings the spindle to them.
   if (solveFiveLink(five, 0, start, work) < 0) {
-    const stuck: RangeEnd = { travel: 0, cause: "bind" };
-    return { range: { droop: stuck, bump: stuck }, nodes: [start] };
+    const stuck: RangeEnd = { travel: 0, toggles: [] };
+    return { range: { droop: stuck, bump: stuck }, droop: [], bump: [] };
   }
   const design = Float64Array.from(work.state);
   const bump = followOneWay(five, design, 1);
   const droop = followOneWay(five, design, -1);
   return {
-    range: { droop: { travel: droop.travel, cause: "bind" }, bump: { travel: bump.travel, cause: "bind" } },
-    nodes: [...droop.nodes.reverse(), design, ...bump.nodes],
+    range: { droop: { travel: droop.travel, toggles: [] }, bump: { travel: bump.travel, toggles: [] } },
+    droop: droop.nodes,
+    bump: bump.nodes,
   };
 }
 
@@ -361,16 +414,12 @@ interface PathPoint {
   readonly state: MotionState;
 }
 
-function followOneWay(
-  five: Constants,
-  design: MotionState,
-  direction: 1 | -1,
-): { travel: number; nodes: MotionState[] } {
+function followOneWay(five: Constants, design: MotionState, direction: 1 | -1): { travel: number; nodes: PathNode[] } {
   const work = workspace();
-  const nodes: MotionState[] = [];
   let here: PathPoint = { centre: centreOf(design), state: design };
   let tangent = tangentAt(five, here, work, [0, 0, direction, 0, 0, 0]);
   let step = PATH_STEP;
+  const nodes: PathNode[] = [{ state: design, point: here, tangent, step }];
   for (let gone = 0; gone < LONGEST_PATH && step > 1e-6; gone += step) {
     const next = correct(five, here, tangent, step, work);
     const nextTangent = next && tangentAt(five, next, work, tangent);
@@ -380,6 +429,7 @@ function followOneWay(
       step *= 0.5;
       continue;
     }
+    nodes[nodes.length - 1]!.step = step;
     if (nextTangent[2]! * direction <= 0) {
       return { travel: foldHeight(five, here, tangent, step, work, direction) - five.wheelCentre.z, nodes };
     }
@@ -392,7 +442,9 @@ function followOneWay(
     seed[AT.wheelCentre + 1] = here.centre[1];
     seed[AT.wheelCentre + 2] = here.centre[2];
     for (let i = AT.spin; i < AT.firstArm; i += 1) seed[i] = 0;
-    if (solveFiveLink(five, travel, seed, work) > 0) nodes.push(Float64Array.from(work.state));
+    if (solveFiveLink(five, travel, seed, work) > 0) {
+      nodes.push({ state: Float64Array.from(work.state), point: here, tangent, step });
+    }
     step = Math.min(PATH_STEP, step * 1.5);
   }
   return { travel: here.centre[2] - five.wheelCentre.z, nodes };

@@ -1,12 +1,12 @@
 import type { HArmLinkage } from "../car/car.ts";
 import { placePoint } from "../geometry/pose.ts";
-import { cross, dot, squareTo, subtract, type Vec3 } from "../geometry/vec3.ts";
-import { liftingAxis } from "./arm-axis.ts";
-import { type DrivenPosition, findDrivenRange } from "./driven-range.ts";
+import { cross, dot, midpoint, squareTo, subtract, unit, type Vec3 } from "../geometry/vec3.ts";
+import { liftingAxis, reachDirection } from "./arm-axis.ts";
+import { type Branches, type DrivenPosition, type DrivenStretch, findDrivenRange, stretchAt } from "./driven-range.ts";
 import type { AdjustedLinkage, Lengths, LinkageKind, Mechanism } from "./kind.ts";
 import { AT, type MotionState } from "./motion-state.ts";
 import { armTube, givenLength, hingePivots, linkPivots, linkTube } from "./parts.ts";
-import { fitLine, screwedEnd, screwOut, turnbuckle } from "./screw.ts";
+import { screwedEnd, screwRound, turnbuckle } from "./screw.ts";
 
 /**
  * H-arm: the lower arm turns by α about its chassis line, the spindle by β about the arm's outer line, and the upper
@@ -51,7 +51,7 @@ export const hArm: LinkageKind<HArmLinkage> = {
 };
 
 /** Constants of one H-arm; every quantity of first degree in cos α, sin α is kept as k + c·cos α + s·sin α. */
-interface HArmConstants {
+export interface HArmConstants {
   readonly cx: number;
   readonly cy: number;
   readonly cz: number;
@@ -80,11 +80,11 @@ interface HArmConstants {
   readonly zsk: number;
   readonly zsc: number;
   readonly zss: number;
-  /** Which of the two closures. */
-  readonly branch: 1 | -1;
+  /** Sign of the closure's root in the design position. */
+  readonly designBranch: 1 | -1;
 }
 
-function hArmConstants(linkage: HArmLinkage, wheelCentre: Vec3, lengths: Lengths): HArmConstants {
+export function hArmConstants(linkage: HArmLinkage, wheelCentre: Vec3, lengths: Lengths): HArmConstants {
   const { lowerArm: arm, upperLink: link } = linkage;
   const { point: c, axis: a } = liftingAxis(arm.innerFront, arm.innerRear, arm.outerFront);
   const { axis: e } = liftingAxis(arm.outerFront, arm.outerRear, link.outer);
@@ -140,14 +140,14 @@ function hArmConstants(linkage: HArmLinkage, wheelCentre: Vec3, lengths: Lengths
     zsk: zs.k,
     zsc: zs.c,
     zss: zs.s,
-    branch: Q.k + Q.c < 0 ? 1 : -1,
+    designBranch: Q.k + Q.c < 0 ? 1 : -1,
   };
 }
 
 const squared = (v: Vec3): number => dot(v, v);
 
 /** The closure and the wheel's height at one arm angle, for the search of the range. */
-function lookAt(h: HArmConstants, angle: number): DrivenPosition {
+function lookAt(h: HArmConstants, angle: number, branches: Branches): DrivenPosition {
   const ca = Math.cos(angle);
   const sa = Math.sin(angle);
   const P = h.Pk + h.Pc * ca + h.Ps * sa;
@@ -155,8 +155,8 @@ function lookAt(h: HArmConstants, angle: number): DrivenPosition {
   const S = h.Sk + h.Sc * ca + h.Ss * sa;
   const N = P * P + Q * Q;
   const margin = 1 - (S * S) / N;
-  if (!(margin > 0)) return { travel: 0, slope: 0, margin: 0 };
-  const root = h.branch * Math.sqrt(N * margin);
+  if (!(margin > 0)) return { travel: 0, slope: 0, margins: [margin] };
+  const root = h.designBranch * branches[0]! * Math.sqrt(N * margin);
   const cb = (P * S - Q * root) / N;
   const sb = (Q * S + P * root) / N;
   const dP = h.Ps * ca - h.Pc * sa;
@@ -167,18 +167,18 @@ function lookAt(h: HArmConstants, angle: number): DrivenPosition {
   const zs = h.zsk + h.zsc * ca + h.zss * sa;
   const z = h.z0k + h.z0c * ca + h.z0s * sa + cb * zc + sb * zs;
   const zAlpha = h.z0s * ca - h.z0c * sa + cb * (h.zcs * ca - h.zcc * sa) + sb * (h.zss * ca - h.zsc * sa);
-  return { travel: z - h.designHeight, slope: zAlpha + (cb * zs - sb * zc) * b1, margin };
+  return { travel: z - h.designHeight, slope: zAlpha + (cb * zs - sb * zc) * b1, margins: [margin] };
 }
 
 function hArmMechanism(linkage: HArmLinkage, wheelCentre: Vec3, lengths: Lengths = {}): Mechanism {
   const h = hArmConstants(linkage, wheelCentre, lengths);
-  const range = findDrivenRange((angle) => lookAt(h, angle));
-  const low = range.droop.travel;
-  const high = range.bump.travel;
+  const { range, stretches } = findDrivenRange((angle, branches) => lookAt(h, angle, branches), 1);
   return {
-    range: { droop: range.droop, bump: range.bump },
-    solve: (travel, state) =>
-      travel < low || travel > high ? -1 : solveHArm(h, range.droopAngle, range.bumpAngle, travel, state),
+    range,
+    solve: (travel, state) => {
+      const stretch = stretchAt(stretches, travel);
+      return stretch ? solveHArm(h, stretch, travel, state) : -1;
+    },
   };
 }
 
@@ -187,14 +187,16 @@ const HEIGHT_TOLERANCE = 2e-15;
 const MOST_ITERATIONS = 60;
 
 /** Flat kernel: finds α for the travel, then writes pose, velocity and acceleration by travel. Gives the iterations used. */
-function solveHArm(h: HArmConstants, lowest: number, highest: number, travel: number, s: MotionState): number {
+function solveHArm(h: HArmConstants, stretch: DrivenStretch, travel: number, s: MotionState): number {
   const target = h.designHeight + travel;
   const ahead = travel - s[AT.travel]!;
-  let low = lowest;
-  let high = highest;
+  const branch = h.designBranch * stretch.branches[0]!;
+  // Driving angles that give too low and too high a wheel.
+  let low = stretch.lowAngle;
+  let high = stretch.highAngle;
   // Second-order prediction from the state's own derivatives.
   let alpha = s[AT.firstArm + 2]! + ahead * (s[AT.firstArm + 3]! + 0.5 * ahead * s[AT.firstArm + 4]!);
-  if (!(alpha >= low && alpha <= high)) alpha = 0.5 * (low + high);
+  if (!((alpha - low) * (alpha - high) <= 0)) alpha = 0.5 * (low + high);
   let ca = 1;
   let sa = 0;
   let cb = 1;
@@ -214,7 +216,7 @@ function solveHArm(h: HArmConstants, lowest: number, highest: number, travel: nu
     const N = P * P + Q * Q;
     const D = N - S * S;
     // Rounding at a toggle may leave a whisker below zero.
-    const root = h.branch * Math.sqrt(Math.max(D, 1e-24));
+    const root = branch * Math.sqrt(Math.max(D, 1e-24));
     const perN = 1 / N;
     cb = (P * S - Q * root) * perN;
     sb = (Q * S + P * root) * perN;
@@ -244,7 +246,7 @@ function solveHArm(h: HArmConstants, lowest: number, highest: number, travel: nu
     else low = alpha;
     // Halley's step, inside the bracket; half of it where the step leads out.
     let next = alpha - (2 * miss * z1) / (2 * z1 * z1 - miss * z2);
-    if (!(next > low && next < high)) next = 0.5 * (low + high);
+    if (!((next - low) * (next - high) < 0)) next = 0.5 * (low + high);
     if (next === alpha || iteration >= MOST_ITERATIONS) break;
     alpha = next;
   }
@@ -371,28 +373,34 @@ function adjustHArm(linkage: HArmLinkage, id: string, change: number): AdjustedL
   if (id === "upperLink") {
     return { linkage, moved: {}, lengths: { upperLink: givenLength({}, id, link.inner, link.outer) + change } };
   }
-  const end = id.replace("lowerArm.", "") as "innerFront" | "innerRear" | "outerFront" | "outerRear";
+  const end = id.replace("lowerArm.", "") as keyof typeof OTHER_END;
+  const other = OTHER_END[end];
   const isOuter = end.startsWith("outer");
-  // The shank lies in the arm, square to the other hinge line, and points away from it.
-  const base = isOuter
-    ? liftingAxis(arm.innerFront, arm.innerRear, arm.outerFront)
-    : liftingAxis(arm.outerFront, arm.outerRear, arm.innerFront);
-  const screwed = { ...arm, [end]: screwOut(arm[end], base, change) };
+  const facing = isOuter ? midpoint(arm.innerFront, arm.innerRear) : midpoint(arm.outerFront, arm.outerRear);
+  // The shank lies in the arm, square to its own hinge line, and points away from the other one.
+  const shank = reachDirection(facing, unit(subtract(arm[end], arm[other])), arm[end]);
+  const lengths = { upperLink: givenLength({}, "upperLink", link.inner, link.outer) };
   if (isOuter) {
-    // The spindle goes with the arm's outer line.
-    const spindle = fitLine([arm.outerFront, arm.outerRear], [screwed.outerFront, screwed.outerRear]);
+    // The arm stays; the spindle goes with its outer line.
+    const spindle = screwRound(arm[other], arm[end], shank, change);
     const upperLink = { ...link, outer: placePoint(spindle, link.outer) };
-    const lengths = { upperLink: givenLength({}, "upperLink", link.inner, link.outer) };
-    return { linkage: { ...linkage, lowerArm: screwed, upperLink }, moved: { spindle }, lengths };
+    const lowerArm = { ...arm, [end]: placePoint(spindle, arm[end]) };
+    return { linkage: { ...linkage, lowerArm, upperLink }, moved: { spindle }, lengths };
   }
-  // The chassis stays: the arm, with its screwed end, is laid back onto the chassis line, and carries the spindle.
-  const back = fitLine([screwed.innerFront, screwed.innerRear], [arm.innerFront, arm.innerRear]);
+  // The chassis stays: the arm is turned back by what its end is screwed out, and carries the spindle.
+  const back = screwRound(arm[other], arm[end], shank, -change);
   const lowerArm = {
     ...arm,
     outerFront: placePoint(back, arm.outerFront),
     outerRear: placePoint(back, arm.outerRear),
   };
   const upperLink = { ...link, outer: placePoint(back, link.outer) };
-  const lengths = { upperLink: givenLength({}, "upperLink", link.inner, link.outer) };
   return { linkage: { ...linkage, lowerArm, upperLink }, moved: { "lower-arm": back, spindle: back }, lengths };
 }
+
+const OTHER_END = {
+  innerFront: "innerRear",
+  innerRear: "innerFront",
+  outerFront: "outerRear",
+  outerRear: "outerFront",
+} as const;

@@ -81,18 +81,16 @@ export interface AdjustedLinkage<L extends Linkage> {
 /** Lengths (m) that shall hold where they differ from the distance between the given points, by member id. */
 export type Lengths = Readonly<Record<string, number>>;
 
-/** Where and why the linkage itself can go no farther. */
+/** Where the linkage itself can go no farther: the wheel's height turns back, the linkage is at full stretch. */
 export interface RangeEnd {
-  /** m; the range is open where the search met no end. */
+  /** m */
   readonly travel: number;
-  readonly cause: RangeCause;
+  /**
+   * Travels on the way there at which two members fall into line, m, in order outward: an arm stands still while the
+   * wheel goes on, and with a little slop it may flip either way.
+   */
+  readonly toggles: readonly number[];
 }
-
-/**
- * `bind`: the wheel's height turns back (the linkage is at full stretch);
- * `toggle`: two members fall into line and the next position is no longer the only one.
- */
-export type RangeCause = "bind" | "toggle";
 
 export interface TravelRange {
   readonly droop: RangeEnd;

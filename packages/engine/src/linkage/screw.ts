@@ -1,5 +1,5 @@
-import { type Pose, rotate, rotationBetween } from "../geometry/pose.ts";
-import { addScaled, midpoint, subtract, unit, type Vec3 } from "../geometry/vec3.ts";
+import { type Pose, turnAbout } from "../geometry/pose.ts";
+import { addScaled, cross, length, subtract, unit, type Vec3 } from "../geometry/vec3.ts";
 import { reachDirection } from "./arm-axis.ts";
 import type { Adjuster } from "./kind.ts";
 
@@ -23,9 +23,13 @@ export const screwedEnd = (pivot: string, label: string): Adjuster => ({
 export const screwOut = (end: Vec3, base: { readonly point: Vec3; readonly axis: Vec3 }, change: number): Vec3 =>
   addScaled(end, reachDirection(base.point, base.axis, end), change);
 
-/** The smallest movement that lays the line through one pair of points onto another, middle on middle. */
-export function fitLine(from: readonly [Vec3, Vec3], to: readonly [Vec3, Vec3]): Pose {
-  const rotation = rotationBetween(unit(subtract(from[1], from[0])), unit(subtract(to[1], to[0])));
-  const middle = midpoint(from[0], from[1]);
-  return { rotation, translation: subtract(midpoint(to[0], to[1]), rotate(rotation, middle)) };
-}
+/**
+ * How a body turns when its end `screwed` is screwed out by `change` (m) along `shank` (unit vector, square to the hinge
+ * line) while the other end on that line, `kept`, stays. The brackets keep their distance B, so that the screwed end goes
+ * round the kept one by change ÷ B: every other length is kept exactly, several turns add up, and turning back comes back.
+ * The thread's own straight path leaves it by change²/2B, which bolt and bracket have to take up.
+ */
+export const screwRound = (kept: Vec3, screwed: Vec3, shank: Vec3, change: number): Pose => {
+  const hinge = subtract(screwed, kept);
+  return turnAbout(kept, unit(cross(hinge, shank)), change / length(hinge));
+};

@@ -1,11 +1,11 @@
 import type { TrailingArmLinkage } from "../car/car.ts";
 import { placePoint } from "../geometry/pose.ts";
 import { cross, dot, squareTo, subtract, type Vec3 } from "../geometry/vec3.ts";
-import { liftingAxis } from "./arm-axis.ts";
+import { liftingAxis, reachDirection } from "./arm-axis.ts";
 import type { AdjustedLinkage, LinkageKind, Mechanism } from "./kind.ts";
 import { AT, type MotionState } from "./motion-state.ts";
 import { armTube, hingePivots } from "./parts.ts";
-import { fitLine, screwedEnd, screwOut } from "./screw.ts";
+import { screwedEnd, screwRound } from "./screw.ts";
 
 /**
  * Trailing arm: arm and spindle are one piece that turns by θ about the line through its two pivots, square to the car or
@@ -103,7 +103,7 @@ function trailingArmMechanism(arm: Arm, wheelCentre: Vec3): Mechanism {
     return 1;
   }
 
-  return { range: { droop: { travel: low, cause: "bind" }, bump: { travel: high, cause: "bind" } }, solve };
+  return { range: { droop: { travel: low, toggles: [] }, bump: { travel: high, toggles: [] } }, solve };
 }
 
 function adjustTrailingArm(
@@ -113,10 +113,10 @@ function adjustTrailingArm(
 ): AdjustedLinkage<TrailingArmLinkage> {
   const arm = linkage.trailingArm;
   const end = id.replace("trailingArm.", "") as "inboardPivot" | "outboardPivot";
+  const kept = end === "inboardPivot" ? arm.outboardPivot : arm.inboardPivot;
   // The shank points from the hub to the pivot line, square to it.
-  const hubLine = { point: arm.hub, axis: armLine(arm).axis };
-  const screwed = { ...arm, [end]: screwOut(arm[end], hubLine, change) };
-  const back = fitLine([screwed.inboardPivot, screwed.outboardPivot], [arm.inboardPivot, arm.outboardPivot]);
+  const shank = reachDirection(arm.hub, armLine(arm).axis, arm[end]);
+  const back = screwRound(kept, arm[end], shank, -change);
   const trailingArm = { ...arm, hub: placePoint(back, arm.hub) };
   return { linkage: { ...linkage, trailingArm }, moved: { "trailing-arm": back, spindle: back }, lengths: {} };
 }

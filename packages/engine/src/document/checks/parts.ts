@@ -1,0 +1,81 @@
+import { quote } from "../fault.ts";
+import { BODIES } from "../fields.ts";
+import { linkageForm } from "../linkages/kinds.ts";
+import { formatPath, type Path } from "../path.ts";
+import { type PlacedFault, placed } from "../structure.ts";
+import { checkApart, checkNames } from "./apart.ts";
+import type { Look, Side } from "./look.ts";
+
+/** Where a mount may say which part it is on. */
+const MOUNTS: readonly Path[] = [
+  ["shock", "upper"],
+  ["shock", "lower"],
+  ["strap", "upper"],
+  ["strap", "lower"],
+  ["bumpStop", "base"],
+  ["bumpStop", "strikes"],
+];
+
+/** Points that make no sense in one place. */
+const APART: readonly (readonly [Path, Path])[] = [
+  [
+    ["shock", "upper"],
+    ["shock", "lower"],
+  ],
+  [
+    ["strap", "upper"],
+    ["strap", "lower"],
+  ],
+  [
+    ["driveshaft", "output", "point"],
+    ["driveshaft", "outer", "centre"],
+  ],
+];
+
+export function checkParts({ look, base, linkageAt }: Side): readonly PlacedFault[] {
+  const faults: PlacedFault[] = [];
+  const kind = look.text([...linkageAt, "kind"]);
+  const form = linkageForm(kind);
+  for (const mount of form ? MOUNTS : []) {
+    const at: Path = [...base, ...mount, "on"];
+    const body = BODIES.find((each) => each === look.value(at));
+    const bodies = BODIES.filter((each) => each === "chassis" || each === "spindle" || form?.arms.includes(each));
+    if (body && !bodies.includes(body)) {
+      faults.push(placed(at, "wrong-body", { found: quote(body), other: kind ?? "", options: bodies }));
+    }
+  }
+  for (const [a, b] of APART) faults.push(...checkApart(look, [...base, ...a], [...base, ...b]));
+  faults.push(...checkLess(look, [...base, "shock", "shortest"], [...base, "shock", "longest"], "shock-lengths"));
+  faults.push(...checkLess(look, [...base, "bumpStop", "solid"], [...base, "bumpStop", "reach"], "not-below"));
+  return faults;
+}
+
+function checkLess(look: Look, less: Path, more: Path, code: "shock-lengths" | "not-below"): readonly PlacedFault[] {
+  const small = look.quantity(less);
+  const large = look.quantity(more);
+  if (small === undefined || large === undefined || small < large) return [];
+  const found = quote(look.value(less));
+  const limit = quote(look.value(more));
+  const expected = code === "not-below" ? `the ${limit} of ${formatPath(more)}` : limit;
+  return [placed(less, code, { found, expected, other: formatPath(more) })];
+}
+
+/** Checks of what is given once for the whole car. */
+export function checkWholeCar(look: Look): readonly PlacedFault[] {
+  const faults: PlacedFault[] = [...checkNames(look, ["underbody"]), ...checkNames(look, ["keepOuts"])];
+  look.list(["keepOuts"]).forEach((_, index) => {
+    faults.push(...checkApart(look, ["keepOuts", index, "from"], ["keepOuts", index, "to"]));
+  });
+  const stops: readonly (readonly [string, string, string])[] = [
+    ["bump", "bump-stop", "bumpStop"],
+    ["bump", "shock", "shock"],
+    ["droop", "strap", "strap"],
+    ["droop", "shock", "shock"],
+  ];
+  for (const [end, word, section] of stops) {
+    if (look.value(["stops", end]) === word && look.value([section]) === undefined) {
+      faults.push(placed(["stops", end], "stop-absent", { found: quote(word), other: section }));
+    }
+  }
+  return faults;
+}

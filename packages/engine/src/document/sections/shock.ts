@@ -1,0 +1,56 @@
+import { type Assumed, inches, inchRange } from "../assumed.ts";
+import type { Fields } from "../fields.ts";
+
+export const SHOCK_ASSUMED = {
+  diameter: {
+    dimension: "length",
+    from: () => inches(3),
+    words: "3 in",
+    because: "common practice: outside of a 2 1/2 in spring",
+  },
+} as const satisfies Record<string, Assumed>;
+
+export const BUMP_STOP_ASSUMED = {
+  solid: {
+    dimension: "length",
+    from: (reach) => 0.4 * reach,
+    words: "0.4 of the reach",
+    because: "common practice: a foam or rubber stop goes solid at about 40 % of its height",
+  },
+} as const satisfies Record<string, Assumed<number>>;
+
+export const shockSection = (f: Fields) =>
+  f.section("Coilover or shock.", {
+    upper: f.chassisMount("Centre of the upper eye."),
+    lower: f.mount("Centre of the lower eye."),
+    shortest: f.length("Eye to eye, fully closed.", { sign: "positive", typical: inchRange(12, 24) }),
+    longest: f.length("Eye to eye, fully open.", { sign: "positive", typical: inchRange(18, 40) }),
+    diameter: f
+      .length("Widest part that has to clear other things: spring or body.", {
+        sign: "positive",
+        typical: inchRange(2, 5),
+        assumed: SHOCK_ASSUMED.diameter,
+      })
+      .exactOptional(),
+  });
+
+export const strapSection = (f: Fields) =>
+  f.section("Limit strap.", {
+    upper: f.chassisMount("Centre of the upper hole."),
+    lower: f.mount("Centre of the lower hole."),
+    length: f.length("Hole to hole, pulled tight.", { sign: "positive", typical: inchRange(8, 30) }),
+  });
+
+export const bumpStopSection = (f: Fields) =>
+  f.section("Bump stop.", {
+    base: f.chassisMount("Where the stop is bolted: centre of its foot."),
+    strikes: f.mount("Where it lands: centre of the strike plate."),
+    reach: f.length("From its foot to its free face.", { sign: "positive", typical: inchRange(2, 8) }),
+    solid: f
+      .length("From its foot to its face when squeezed solid.", {
+        sign: "positive",
+        typical: inchRange(1, 4),
+        assumed: BUMP_STOP_ASSUMED.solid,
+      })
+      .exactOptional(),
+  });

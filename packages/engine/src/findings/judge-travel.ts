@@ -1,0 +1,240 @@
+import type { Dimension } from "../car/car.ts";
+import type { Direction } from "../limits/find-limits.ts";
+import type { LimitCode } from "../limits/limit.ts";
+import type { DirectionReport, LimitReport } from "../limits/travel-report.ts";
+import { contactAt } from "./contact.ts";
+import { type Finding, type FindingValue, length } from "./finding.ts";
+import type { Judged } from "./judge.ts";
+
+const INCH = 0.0254;
+const DEGREE = Math.PI / 180;
+
+/** Left at the chosen stop, by kind of limit: common practice of the trade, no published source. */
+const WANTED_AT_STOP: Partial<Record<LimitCode, number>> = {
+  "shock-longest": 0.5 * INCH,
+  "shock-shortest": 0.25 * INCH,
+  "inner-joint": 2 * DEGREE,
+  "outer-joint": 2 * DEGREE,
+  "slip-bottoms": 0.125 * INCH,
+  "slip-engagement": 0.125 * INCH,
+  "rod-end": 2 * DEGREE,
+};
+
+/** Differences of dimensions below this are not worth a word, m: half of a sixteenth. */
+const SAME = INCH / 32;
+
+export function judgeTravel(study: Judged): Finding[] {
+  const { bump, droop } = study.travel;
+  return [
+    ...judgeDirection(study, bump),
+    ...judgeDirection(study, droop),
+    ...judgeClearances(study),
+    ...judgeTargets(study),
+  ];
+}
+
+function judgeDirection(study: Judged, report: DirectionReport): Finding[] {
+  const { direction, stop } = report;
+  const findings: Finding[] = [];
+  const way = direction;
+  if (!stop.works) {
+    findings.push({
+      code: "stop-does-not-work",
+      gravity: "must",
+      place: `stops.${direction}`,
+      travel: stop.travel,
+      source: "your document and the solved motion",
+      values: {
+        stop: STOP_NAME[stop.by],
+        way,
+        first: report.first?.label ?? "nothing",
+        travel: length(Math.abs(stop.travel)),
+      },
+    });
+  }
+  if (stop.by === "travel") {
+    findings.push({
+      code: "no-part-stops-the-wheel",
+      gravity: "mind",
+      place: `stops.${direction}`,
+      travel: stop.travel,
+      source: "common practice: shock and joints are never the stop",
+      values: { way, travel: length(Math.abs(stop.travel)), part: direction === "bump" ? "bump stop" : "strap" },
+    });
+  }
+  if (stop.by === "shock") {
+    findings.push({
+      code: "shock-is-the-stop",
+      gravity: "mind",
+      place: `stops.${direction}`,
+      travel: stop.travel,
+      source: "common practice: the shock is never the stop",
+      values: { way, part: direction === "bump" ? "bump stop" : "strap" },
+    });
+  }
+  for (const limit of report.limits) {
+    if (limit.nature === "made" || isTheStop(limit, report)) continue;
+    if (limit.pastAtRide) findings.push(pastAtRide(study, limit));
+    else if (!limit.isProtected) findings.push(beforeStop(limit, report));
+    else {
+      const wanted = WANTED_AT_STOP[limit.code];
+      if (wanted !== undefined && limit.spare < wanted) findings.push(close(limit, report, wanted));
+    }
+  }
+  if (direction === "bump") {
+    const touched = report.limits.find(({ code }) => code === "bump-stop-touched");
+    if (touched?.pastAtRide) {
+      findings.push({
+        code: "bump-stop-touched-at-ride",
+        gravity: "mind",
+        place: "bumpStop.reach",
+        travel: 0,
+        source: "solved motion",
+        values: {},
+      });
+    }
+  }
+  return findings;
+}
+
+export const STOP_NAME = {
+  "bump-stop": "bump stop",
+  strap: "strap",
+  shock: "shock",
+  travel: "travel aimed at",
+} as const;
+
+/** A stop chosen to be the shock is not also before itself. */
+const isTheStop = (limit: LimitReport, report: DirectionReport): boolean =>
+  report.stop.by === "shock" && (limit.code === "shock-shortest" || limit.code === "shock-longest");
+
+const ofDimension = (value: number, dimension: Dimension): FindingValue => ({ value, dimension });
+
+function pastAtRide(study: Judged, limit: LimitReport): Finding {
+  const spot = contactAt(study, limit.id);
+  return {
+    code: "past-at-ride",
+    gravity: "must",
+    place: limit.place,
+    travel: 0,
+    ...(spot && { at: spot }),
+    source: "solved position at ride height",
+    values: { limit: limit.label },
+  };
+}
+
+function beforeStop(limit: LimitReport, report: DirectionReport): Finding {
+  return {
+    code: "limit-before-stop",
+    gravity: "must",
+    place: limit.place,
+    travel: limit.travel,
+    source: "solved motion",
+    values: {
+      limit: limit.label,
+      code: limit.code,
+      way: report.direction,
+      stop: STOP_NAME[report.stop.by],
+      part: MADE_PART[report.direction],
+      travel: length(Math.abs(limit.travel)),
+      before: length(-limit.travelLeft),
+      over: ofDimension(Math.abs(limit.spare), limit.dimension),
+    },
+  };
+}
+
+const MADE_PART: Record<Direction, string> = { bump: "bump stop", droop: "strap" };
+
+function close(limit: LimitReport, report: DirectionReport, wanted: number): Finding {
+  return {
+    code: "limit-close",
+    gravity: "mind",
+    place: limit.place,
+    travel: report.stop.travel,
+    source: "common practice",
+    values: {
+      limit: limit.label,
+      way: report.direction,
+      stop: STOP_NAME[report.stop.by],
+      spare: ofDimension(limit.spare, limit.dimension),
+      spareWord: limit.spareWord,
+      wanted: ofDimension(wanted, limit.dimension),
+    },
+  };
+}
+
+/** Gaps that stay open, but are less than wanted. A pair that touches before the stop is a limit, and told as such. */
+function judgeClearances({ travel }: Judged): Finding[] {
+  return travel.clearances
+    .filter(({ leastGap, wanted }) => leastGap > 0 && leastGap < wanted - 1e-6)
+    .map((pair) => ({
+      code: "clearance-short",
+      gravity: "mind",
+      place: pair.place,
+      travel: pair.travel,
+      at: pair.at,
+      source: pair.wantedFrom === "document" ? "clearance wanted in your document" : "common practice",
+      values: {
+        pair: pair.label,
+        gap: length(pair.leastGap),
+        wanted: length(pair.wanted),
+        travel: length(pair.travel),
+        more: length(pair.wanted - pair.leastGap),
+      },
+    }));
+}
+
+function judgeTargets({ car, corner, travel }: Judged): Finding[] {
+  const findings: Finding[] = [];
+  const { targets } = car;
+  for (const direction of ["bump", "droop"] as const) {
+    const wanted = targets[direction];
+    const got = Math.abs(travel[direction].stop.travel);
+    if (wanted === undefined || got >= wanted - SAME) continue;
+    findings.push({
+      code: "travel-short",
+      gravity: "mind",
+      place: `targets.${direction}`,
+      travel: travel[direction].stop.travel,
+      source: "target in your document",
+      values: { way: direction, got: length(got), wanted: length(wanted), short: length(wanted - got) },
+    });
+  }
+  const ground = travel.bump.limits.find(({ code }) => code === "underbody")?.spare ?? null;
+  if (targets.clearanceAtFullBump !== undefined && ground !== null && ground < targets.clearanceAtFullBump - SAME) {
+    findings.push({
+      code: "ground-clearance-short",
+      gravity: "mind",
+      place: "targets.clearanceAtFullBump",
+      travel: travel.bump.stop.travel,
+      source: "target in your document",
+      values: { got: length(ground), wanted: length(targets.clearanceAtFullBump) },
+    });
+  }
+  const track = 2 * corner.attitude.designContact.y;
+  if (targets.trackWidth !== undefined && Math.abs(track - targets.trackWidth) > 2 * SAME) {
+    findings.push({
+      code: "track-differs",
+      gravity: "mind",
+      place: "targets.trackWidth",
+      source: "target in your document",
+      values: {
+        got: length(track),
+        wanted: length(targets.trackWidth),
+        each: length(Math.abs(targets.trackWidth - track) / 2),
+        move: track < targets.trackWidth ? "out" : "in",
+      },
+    });
+  }
+  const { wheelbase } = car.chassis;
+  if (targets.wheelbase !== undefined && Math.abs(wheelbase - targets.wheelbase) > SAME) {
+    findings.push({
+      code: "wheelbase-differs",
+      gravity: "mind",
+      place: "targets.wheelbase",
+      source: "target in your document",
+      values: { got: length(wheelbase), wanted: length(targets.wheelbase) },
+    });
+  }
+  return findings;
+}

@@ -1,0 +1,47 @@
+import type { Study } from "../study/study.ts";
+import { count, type Finding } from "./finding.ts";
+import { judgeAlignment } from "./judge-alignment.ts";
+import { judgeDriveline } from "./judge-driveline.ts";
+import { judgeShock } from "./judge-shock.ts";
+import { judgeTravel } from "./judge-travel.ts";
+
+/** What judgements are made from: the study but for its findings. */
+export type Judged = Omit<Study, "findings">;
+
+/** Every judgement on a study, worst first, each kind in the order of the builder's work. */
+export function judge(study: Judged): readonly Finding[] {
+  const findings = [
+    ...judgeTravel(study),
+    ...judgeDriveline(study),
+    ...judgeShock(study),
+    ...judgeAlignment(study),
+    ...judgeInputs(study),
+  ];
+  return findings
+    .map((finding, order) => ({ finding, order }))
+    .sort((a, b) => WEIGHT[a.finding.gravity] - WEIGHT[b.finding.gravity] || a.order - b.order)
+    .map(({ finding }) => finding);
+}
+
+const WEIGHT = { must: 0, mind: 1, note: 2 } as const;
+
+function judgeInputs({ car }: Judged): Finding[] {
+  const findings: Finding[] = [];
+  if (car.assumed.length > 0) {
+    findings.push({
+      code: "assumed-values",
+      gravity: "note",
+      place: car.assumed[0]!.path,
+      source: "your document",
+      values: { count: count(car.assumed.length) },
+    });
+  }
+  findings.push({
+    code: "cycle-before-welding",
+    gravity: "note",
+    place: "",
+    source: "common practice",
+    values: {},
+  });
+  return findings;
+}

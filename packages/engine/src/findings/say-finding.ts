@@ -1,0 +1,151 @@
+import type { UnitSystem } from "../car/car.ts";
+import { formatValue } from "../units/format.ts";
+import type { Finding, FindingCode, FindingValue } from "./finding.ts";
+
+/** A finding in words: what is, and what can be done about it. */
+export interface SaidFinding {
+  readonly sentence: string;
+  readonly remedy: string;
+}
+
+/** Says a finding in the units of the reader; the only place where findings become words. */
+export function sayFinding(finding: Finding, system: UnitSystem): SaidFinding {
+  const words: Words = {};
+  for (const [key, value] of Object.entries(finding.values)) {
+    words[key] = say(value, system);
+    if (typeof value !== "string" && value.dimension === "length") words[`${key}Where`] = where(value.value, system);
+  }
+  return SENTENCES[finding.code](words);
+}
+
+type Words = Record<string, string>;
+
+function say(value: FindingValue, system: UnitSystem): string {
+  if (typeof value === "string") return value;
+  const style = value.denominator ? { denominator: value.denominator } : {};
+  const text = formatValue(value.value, value.dimension, system, style);
+  return value.dimension === "length" && /^0 /.test(text) && value.value !== 0 ? `under ${leastLength(system)}` : text;
+}
+
+const leastLength = (system: UnitSystem): string => (system === "metric" ? "0.5 mm" : "1/16 in");
+
+/** A travel as a place: `at ride height`, `3 1/2 in up`, `4 in down`. */
+function where(travel: number, system: UnitSystem): string {
+  if (Math.abs(travel) < 5e-4) return "at ride height";
+  return `${formatValue(Math.abs(travel), "length", system)} ${travel > 0 ? "up" : "down"} from ride`;
+}
+
+const HOW_TO_FREE: Record<string, string> = {
+  "shock-shortest": "Move a shock mount, take a shorter shock, or let the stop come sooner.",
+  "shock-longest": "Shorten the strap, move a shock mount, or take a longer shock.",
+  "inner-joint":
+    "Stop the wheel sooner, bring the gearbox output nearer to the wheel's height, or take a joint that bends more.",
+  "outer-joint":
+    "Stop the wheel sooner, or take a joint that bends more; camber that follows the shaft eases the outer joint.",
+  "slip-engagement":
+    "Make the shaft longer, stop the wheel sooner, or move the spindle pivot toward the outer joint's centre.",
+  "slip-bottoms": "Make the shaft shorter, or stop the wheel sooner.",
+  underbody: "Raise the ride height, let the bump stop come sooner, or lift what hangs lowest.",
+  clearance: "Move or notch the one or the other, or stop the wheel sooner.",
+  "rod-end":
+    "Use high-misalignment spacers, turn the bracket so that the swing falls along the bolt, or stop the wheel sooner.",
+  linkage: "Stop the wheel sooner, or lengthen the members that fall into line.",
+};
+
+const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
+  "past-at-ride": (w) => ({
+    sentence: `${capital(w["limit"])}: already past with the car at ride height.`,
+    remedy: "Check the entry first; then move one of the two.",
+  }),
+  "limit-before-stop": (w) => ({
+    sentence: `${capital(w["limit"])} stops the wheel ${w["travel"]} into ${w["way"]}, ${w["before"]} before the ${w["stop"]} does.`,
+    remedy: HOW_TO_FREE[w["code"] ?? ""] ?? `Let the ${w["part"]} come sooner.`,
+  }),
+  "limit-close": (w) => ({
+    sentence: `At full ${w["way"]} only ${w["spare"]} ${w["spareWord"]} is left: ${w["limit"]}. Common practice leaves ${w["wanted"]}.`,
+    remedy: `Let the ${w["stop"]} come a little sooner.`,
+  }),
+  "stop-does-not-work": (w) => ({
+    sentence: `The ${w["stop"]} never ends the ${w["way"]} travel: ${w["first"]} stops the wheel first, at ${w["travel"]}.`,
+    remedy: `Change the ${w["stop"]}'s length or place until it comes first.`,
+  }),
+  "no-part-stops-the-wheel": (w) => ({
+    sentence: `No ${w["part"]} is entered, so ${w["way"]} ends at the ${w["travel"]} aimed at only on paper.`,
+    remedy: `Enter a ${w["part"]} that ends the travel there.`,
+  }),
+  "shock-is-the-stop": (w) => ({
+    sentence: `The shock itself ends the ${w["way"]} travel.`,
+    remedy: `Add a ${w["part"]}: a shock used as a stop loses its end or its rod.`,
+  }),
+  "bump-stop-touched-at-ride": () => ({
+    sentence: "The bump stop is already squeezed at ride height.",
+    remedy: "Shorten it or move it up; it should land in the last 2 to 4 in of travel (common practice).",
+  }),
+  "clearance-short": (w) => ({
+    sentence: `${capital(w["pair"])}: ${w["gap"]} apart ${w["travelWhere"]}, ${w["wanted"]} wanted.`,
+    remedy: `Make ${w["more"]} more room.`,
+  }),
+  "travel-short": (w) => ({
+    sentence: `${capital(w["way"])} travel is ${w["got"]}, ${w["short"]} short of the ${w["wanted"]} aimed at.`,
+    remedy: "See what stops the wheel first, and whether the stop can come later.",
+  }),
+  "ground-clearance-short": (w) => ({
+    sentence: `At full bump the underbody is ${w["got"]} off the ground, ${w["wanted"]} wanted.`,
+    remedy: "Raise the ride height or let the bump stop come sooner.",
+  }),
+  "track-differs": (w) => ({
+    sentence: `Track width comes to ${w["got"]}, ${w["wanted"]} wanted.`,
+    remedy: `Move each hub face ${w["each"]} ${w["move"]}, or change the wheel's offset.`,
+  }),
+  "wheelbase-differs": (w) => ({
+    sentence: `The wheelbase entered is ${w["got"]}, ${w["wanted"]} wanted.`,
+    remedy: "Move the hub face along the car, or correct the entry.",
+  }),
+  "joint-angle-at-ride": (w) => ({
+    sentence: `The ${w["joint"]} already bends ${w["bend"]} at ride height; beyond ${w["most"]} it runs hot and wears (common practice).`,
+    remedy: "Bring gearbox output, shaft and stub axle closer to one line at ride height.",
+  }),
+  "joint-limit-unknown": (w) => ({
+    sentence: `No angle limit is given for the ${w["joint"]}; it bends up to ${w["bend"]}, ${w["travelWhere"]}.`,
+    remedy: "Ask its maker, or bend it by hand and read the angle finder, and enter the figure.",
+  }),
+  "speed-ripple": (w) => ({
+    sentence: `At ride height the pair of U-joints ripples by ${w["ripple"]}, as one joint bent ${w["as"]}; up to ${w["smooth"]} runs smooth (common practice).`,
+    remedy: "Make both joint angles equal, in one plane, with the shaft's yokes in phase.",
+  }),
+  "toe-change": (w) => ({
+    sentence: `Toe goes ${w["way"]} by ${w["atTyre"]} across the tyre (${w["change"]}) ${w["travelWhere"]}; ${w["most"]} is what most accept over the middle of the travel.`,
+    remedy: "Move the inner end of the toe-setting link up or down, and watch which way the curve bends.",
+  }),
+  "toe-at-ride": (w) => ({
+    sentence: `The wheel toes out ${w["toe"]} at ride height (${w["rim"]} across the tyre).`,
+    remedy: "Rear wheels are set straight or slightly in (common practice).",
+  }),
+  "camber-range": (w) => ({
+    sentence: `Camber goes from ${w["least"]} (${w["leastAtWhere"]}) to ${w["most"]} (${w["mostAtWhere"]}).`,
+    remedy: "An upper link equal and parallel to the lower arm holds camber (common practice).",
+  }),
+  "motion-ratio-low": (w) => ({
+    sentence: `The shock moves only ${w["ratio"]} in for each inch of the wheel at ride height; below ${w["low"]} springs get big and control coarse (common practice).`,
+    remedy: "Move the lower mount out along the arm, or stand the shock squarer to it.",
+  }),
+  "motion-ratio-falls": (w) => ({
+    sentence: `The motion ratio falls from ${w["ride"]} at ride to ${w["bump"]} at full bump: the suspension softens when it should stiffen.`,
+    remedy: "Move the upper mount so that the shock comes square to the arm toward full bump.",
+  }),
+  "rod-end-limits-unknown": (w) => ({
+    sentence: `${w["count"]} rod ends have no misalignment limit entered; the most tilted is ${w["where"]}: ${w["tilt"]} ${w["travelWhere"]}.`,
+    remedy: "Enter what the maker allows with your spacers, and this list will say which one binds.",
+  }),
+  "assumed-values": (w) => ({
+    sentence: `${w["count"]} values were not in the document and are assumed; they are listed.`,
+    remedy: "Enter your own where they matter.",
+  }),
+  "cycle-before-welding": () => ({
+    sentence: "This is geometry only: it knows no flex, no slop and no weld pull.",
+    remedy:
+      "Tack, then cycle the real parts stop to stop on jack stands, springs out and gas let down, before welding out. Strength is not judged here; a licensed engineer and your rule book decide.",
+  }),
+};
+
+const capital = (text: string | undefined): string => (text ? text.charAt(0).toUpperCase() + text.slice(1) : "");

@@ -1,0 +1,195 @@
+import type { ChosenStop, Dimension } from "../car/car.ts";
+import type { Corner } from "../cycle/corner.ts";
+import type { Vec3 } from "../geometry/vec3.ts";
+import { type Direction, findLimits, type MetLimit, type Walk, walkOutward } from "./find-limits.ts";
+import { type Limit, type LimitCode, limitsOf } from "./limit.ts";
+
+/** What stops the wheel, both ways, and what the builder's own stops leave to it. */
+export interface TravelReport {
+  readonly bump: DirectionReport;
+  readonly droop: DirectionReport;
+  /** Least gap of every pair of things that could meet, between the two stops. */
+  readonly clearances: readonly ClearanceReport[];
+}
+
+export interface DirectionReport {
+  readonly direction: Direction;
+  readonly stop: ResolvedStop;
+  /** Every limit that the wheel would meet, in order outward; the linkage's own end last but where another lies at it. */
+  readonly limits: readonly LimitReport[];
+  /** The first hard one, or none. */
+  readonly first: LimitReport | null;
+}
+
+/** Where the travel ends by the builder's choice. */
+export interface ResolvedStop {
+  readonly by: ChosenStop["by"];
+  /** m, negative in droop. */
+  readonly travel: number;
+  /** False where the part chosen never stops the wheel; `travel` is then where it is stopped instead. */
+  readonly works: boolean;
+}
+
+export interface LimitReport {
+  readonly id: string;
+  readonly code: LimitCode;
+  readonly label: string;
+  readonly nature: "hard" | "made";
+  readonly place: string;
+  /** m, negative in droop. */
+  readonly travel: number;
+  readonly pastAtRide: boolean;
+  /** Wheel travel from the chosen stop to this limit, m; negative where the limit comes first. */
+  readonly travelLeft: number;
+  /** What is left of it with the wheel at the chosen stop. */
+  readonly spare: number;
+  readonly dimension: Dimension;
+  readonly spareWord: string;
+  /** Beyond the chosen stop, so that the stop keeps the wheel from it. */
+  readonly isProtected: boolean;
+}
+
+export interface ClearanceReport {
+  readonly id: string;
+  readonly label: string;
+  readonly place: string;
+  readonly wanted: number;
+  readonly wantedFrom: "document" | "common practice";
+  readonly leastGap: number;
+  /** Travel at which it is least, m, and the place on the car. */
+  readonly travel: number;
+  readonly at: Vec3;
+  readonly gapAtRide: number;
+}
+
+/** No farther than this from ride height is looked, m. */
+const FARTHEST = 1;
+
+export function reportTravel(corner: Corner): TravelReport {
+  const limits = limitsOf(corner);
+  const walks = { bump: walkOutward(corner, "bump", FARTHEST), droop: walkOutward(corner, "droop", FARTHEST) };
+  const bump = reportDirection(corner, walks.bump, limits);
+  const droop = reportDirection(corner, walks.droop, limits);
+  return { bump, droop, clearances: reportClearances(walks, limits, bump.stop.travel, droop.stop.travel) };
+}
+
+function reportDirection(corner: Corner, walk: Walk, limits: readonly Limit[]): DirectionReport {
+  const met = findLimits(walk, limits);
+  const stop = resolveStop(corner, walk, met);
+  const atStop = walk.at(stop.travel);
+  const sign = walk.direction === "bump" ? 1 : -1;
+  const reports = met.map(({ limit, travel, pastAtRide }): LimitReport => {
+    const travelLeft = sign * (travel - stop.travel);
+    return {
+      id: limit.id,
+      code: limit.code,
+      label: limit.label,
+      nature: limit.nature,
+      place: limit.place,
+      travel,
+      pastAtRide,
+      travelLeft,
+      spare: limit.spare(atStop),
+      dimension: limit.dimension,
+      spareWord: limit.spareWord,
+      isProtected: travelLeft > 0,
+    };
+  });
+  reports.push(...linkageReports(corner, walk.direction, stop.travel));
+  reports.sort((a, b) => Math.abs(a.travel) - Math.abs(b.travel));
+  return {
+    direction: walk.direction,
+    stop,
+    limits: reports,
+    first: reports.find(({ nature }) => nature === "hard") ?? null,
+  };
+}
+
+/** The linkage's own end, and before it the first place where two members fall into line, if there is one. */
+function linkageReports(corner: Corner, direction: Direction, stop: number): LimitReport[] {
+  const { travel, toggles } = corner.mechanism.range[direction];
+  const report = (label: string, at: number): LimitReport => {
+    const travelLeft = Math.abs(at) - Math.abs(stop);
+    return {
+      id: "linkage",
+      code: "linkage",
+      label,
+      nature: "hard",
+      place: "linkage",
+      travel: at,
+      pastAtRide: false,
+      travelLeft,
+      spare: travelLeft,
+      dimension: "length",
+      spareWord: "of travel",
+      isProtected: travelLeft > 0,
+    };
+  };
+  const toggle = toggles[0];
+  return [
+    ...(toggle === undefined ? [] : [{ ...report("linkage falls into line", toggle), id: "linkage-toggle" }]),
+    report("linkage at full stretch", travel),
+  ];
+}
+
+function resolveStop(corner: Corner, walk: Walk, met: readonly MetLimit[]): ResolvedStop {
+  const { direction } = walk;
+  const chosen = corner.car.stops[direction];
+  const end = corner.mechanism.range[direction].travel * (1 - 1e-6);
+  if (chosen.by === "travel") {
+    const wanted = direction === "bump" ? chosen.travel : -chosen.travel;
+    const works = Math.abs(wanted) <= Math.abs(end);
+    return { by: "travel", travel: works ? wanted : end, works };
+  }
+  const code = stopCode(chosen.by, direction);
+  const found = met.find(({ limit }) => limit.code === code);
+  if (found) return { by: chosen.by, travel: found.travel, works: true };
+  const first = met.find(({ limit }) => limit.nature === "hard");
+  return { by: chosen.by, travel: first?.travel ?? end, works: false };
+}
+
+function stopCode(by: "bump-stop" | "strap" | "shock", direction: Direction): LimitCode {
+  if (by === "bump-stop") return "bump-stop-solid";
+  if (by === "strap") return "strap";
+  return direction === "bump" ? "shock-shortest" : "shock-longest";
+}
+
+function reportClearances(
+  walks: { readonly bump: Walk; readonly droop: Walk },
+  limits: readonly Limit[],
+  bump: number,
+  droop: number,
+): ClearanceReport[] {
+  const looks = [
+    walks.droop.at(droop),
+    ...walks.droop.looks.filter(({ travel }) => travel > droop).reverse(),
+    ...walks.bump.looks.slice(1).filter(({ travel }) => travel < bump),
+    walks.bump.at(bump),
+  ];
+  const ride = walks.bump.looks[0]!;
+  return limits.flatMap(({ pair }) => {
+    if (!pair) return [];
+    let least = ride;
+    let gap = pair.measure(ride.solids());
+    const gapAtRide = gap.gap;
+    for (let i = 0; i < looks.length; i += CLEARANCE_STRIDE) {
+      const look = looks[i]!;
+      const found = pair.measure(look.solids());
+      if (found.gap < gap.gap) {
+        least = look;
+        gap = found;
+      }
+    }
+    const last = looks[looks.length - 1]!;
+    const atLast = pair.measure(last.solids());
+    if (atLast.gap < gap.gap) {
+      least = last;
+      gap = atLast;
+    }
+    const { id, label, place, wanted, wantedFrom } = pair;
+    return [{ id, label, place, wanted, wantedFrom, leastGap: gap.gap, travel: least.travel, at: gap.at, gapAtRide }];
+  });
+}
+
+/** Every third of the walk's stations, 12 mm: a gap between them cannot be smaller by more than the parts move. */
+const CLEARANCE_STRIDE = 3;
