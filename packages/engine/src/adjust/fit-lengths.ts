@@ -25,14 +25,12 @@ export type FitResult =
  * much, after all have been brought as near as they go. Throws where the linkage has no such link.
  */
 export function fitLengths(car: Car, lengths: Lengths): FitResult {
-  const all = remaining(car, lengths);
+  const all = changesTo(car, lengths);
   const together = screwTogether(car, all);
   if (together.fraction === 1) return { ok: true, car: together.car };
-  let here = together.car;
-  // Each on its own, as far as it goes: what can still be met is no miss.
-  for (const { adjuster } of all) {
-    here = screwTogether(here, remaining(here, { [adjuster]: lengths[adjuster]! })).car;
-  }
+  // One after the other as far as it goes, the least changed first: the blame falls on the length farthest off its points.
+  const inTurn = [...all].sort((a, b) => Math.abs(a.change) - Math.abs(b.change));
+  const here = inTurn.reduce((now, change) => screwTogether(now, [change]).car, car);
   const reached = linkLengths(here);
   const labels = new Map(
     kindOf<Linkage>(car.linkage)
@@ -51,8 +49,8 @@ export function fitLengths(car: Car, lengths: Lengths): FitResult {
 /** m: lengths that agree to this are met. */
 const MET = 1e-9;
 
-/** What each link still lacks of its length. A link's adjuster has the link's own id. */
-function remaining(car: Car, lengths: Lengths): readonly Change[] {
+/** What each link lacks of its length. A link's adjuster has the link's own id. */
+function changesTo(car: Car, lengths: Lengths): readonly Change[] {
   const now = linkLengths(car);
   return Object.entries(lengths).map(([member, length]) => {
     const present = now[member];

@@ -1,7 +1,8 @@
 import type { Car, Linkage } from "../car/car.ts";
 import type { Adjuster } from "../linkage/kind.ts";
 import { kindOf } from "../linkage/kinds.ts";
-import { type Effect, type TurnEffect, turnEffects } from "./turn-effects.ts";
+import { type Effect, sumOf, worthFor } from "./effect.ts";
+import { LEAST_EFFECT, type TurnEffect, turnEffects } from "./turn-effects.ts";
 
 /** Adjusters that are changed together: each by `ratio` times the group's own change of length. */
 export interface AdjusterGroup {
@@ -16,31 +17,31 @@ export interface TurnPlan {
 
 /**
  * The plan by sensitivity: of all single adjusters, and of all pairs that can be moved together or against each other (both
- * ends of one hinge line, two links), the group that changes the wanted angle most for its movement and the other one
- * least. On an H-arm that is the upper link for camber and the outer pair, one out and one in, for toe.
+ * ends of one hinge line, two links), the group that changes the wanted angle most for its movement, and the other angle
+ * and the track least. On an H-arm that is the upper link for camber and the outer pair, one out and one in, for toe.
  */
 export function defaultPlan(car: Car, effects: readonly TurnEffect[] = turnEffects(car)): TurnPlan {
-  const usable = effects.filter((effect) => effect.perLength && effect.advance !== 0);
-  const groups = candidates(car, usable);
-  const best = (wanted: "camber" | "toe", other: "camber" | "toe"): AdjusterGroup | null => {
-    let chosen: Candidate | null = null;
+  const groups = candidates(
+    car,
+    effects.filter(({ perLength, advance }) => perLength && advance !== 0),
+  );
+  const best = (wanted: "camber" | "toe"): AdjusterGroup | null => {
+    let chosen: AdjusterGroup | null = null;
     let most = 0;
-    for (const candidate of groups) {
-      const size = Math.hypot(candidate[wanted], candidate[other]);
-      const worth = size > 0 ? (candidate.weight * candidate[wanted] ** 2) / size : 0;
-      if (worth <= most) continue;
+    for (const { parts, effect, weight } of groups) {
+      const worth = weight * worthFor(wanted, effect, car.wheel.loadedRadius);
+      if (worth <= most || Math.abs(effect[wanted]) < LEAST_EFFECT) continue;
       most = worth;
-      chosen = candidate;
+      chosen = { parts };
     }
-    return chosen && { parts: chosen.parts };
+    return chosen;
   };
-  return { camber: best("camber", "toe"), toe: best("toe", "camber") };
+  return { camber: best("camber"), toe: best("toe") };
 }
 
 interface Candidate extends AdjusterGroup {
-  /** rad by a metre of the group's change. */
-  readonly camber: number;
-  readonly toe: number;
+  /** By a metre of the group's change. */
+  readonly effect: Effect;
   /** 1 ÷ the group's movement; half of it where its turns cannot be counted because a thread is not given. */
   readonly weight: number;
 }
@@ -57,13 +58,10 @@ function candidates(car: Car, effects: readonly TurnEffect[]): readonly Candidat
 }
 
 function candidate(effects: readonly TurnEffect[], ratios: readonly number[]): Candidate {
-  const sum = (key: keyof Effect) =>
-    effects.reduce((total, { perLength }, i) => total + perLength![key] * ratios[i]!, 0);
   const movement = Math.sqrt(ratios.reduce((total, ratio) => total + ratio * ratio, 0));
   return {
     parts: effects.map(({ adjuster }, i) => ({ adjuster: adjuster.id, ratio: ratios[i]! })),
-    camber: sum("camber"),
-    toe: sum("toe"),
+    effect: sumOf(effects.map(({ perLength }, i) => [perLength!, ratios[i]!])),
     weight: (effects.some(({ advance }) => advance === null) ? 0.5 : 1) / movement,
   };
 }

@@ -2,7 +2,7 @@ import type { Car } from "../car/car.ts";
 import { solveLinear } from "../geometry/solve-linear.ts";
 import { adjustersOf, type Change, screwTogether, stepsFor } from "./adjusted.ts";
 import { advancePerTurn } from "./thread-advance.ts";
-import { type Effect, effectBetween, effectPerLength } from "./turn-effects.ts";
+import { type Effect, effectBetween, effectPerLength, sumOf } from "./effect.ts";
 import { type AdjusterGroup, defaultPlan, type TurnPlan } from "./turn-plan.ts";
 
 /** Camber and toe to reach, rad. What is left out may go where it goes; give the present value to hold it. */
@@ -150,17 +150,13 @@ function changesOf(aims: readonly Aim[], amounts: readonly number[]): readonly C
 }
 
 function groupEffect(car: Car, group: AdjusterGroup): Effect | null {
-  let sum: Effect = { camber: 0, toe: 0, halfTrack: 0 };
+  const parts: [Effect, number][] = [];
   for (const { adjuster, ratio } of group.parts) {
     const effect = effectPerLength(car, adjuster);
     if (!effect) return null;
-    sum = {
-      camber: sum.camber + ratio * effect.camber,
-      toe: sum.toe + ratio * effect.toe,
-      halfTrack: sum.halfTrack + ratio * effect.halfTrack,
-    };
+    parts.push([effect, ratio]);
   }
-  return sum;
+  return sumOf(parts);
 }
 
 function adjusterTurns(car: Car, changes: readonly Change[]): readonly AdjusterTurns[] {

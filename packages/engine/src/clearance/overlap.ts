@@ -17,7 +17,7 @@ import { type Core, farthestDifference } from "./core.ts";
 const DEPTH_TOLERANCE = 1e-10;
 /** A difference of cores thinner than this (m) is flat: cores that touch in it overlap by nothing. */
 const FLAT = 1e-12;
-const MOST_FACETS_TRIED = 300;
+const MOST_FACETS_TRIED = 150;
 
 export interface Overlap {
   /** Least shift that parts the cores, m: b's along `normal`. Never less than true. */
@@ -45,27 +45,56 @@ export function overlapOfCores(coreA: Core, coreB: Core): Overlap {
       depth = reach;
       normal = facet.normal;
     }
-    if (depth - facet.height <= DEPTH_TOLERANCE) break;
+    if (depth - facet.height <= DEPTH_TOLERANCE) return { depth, normal };
     const grown = grow(facets, next);
     if (grown === undefined) break;
     facets = grown;
   }
-  return squaredToEdges(coreA, coreB, { depth, normal });
+  return leastAroundEdges(coreA, coreB, { depth, normal });
 }
 
 /**
- * Where a round core is as deep in a whole ring of directions (a bar along a wheel's axis) facets run out before the
- * tolerance is met. What is left then is a tilt against an edge that the best direction is square to: take it out.
+ * Where a round core is all but as deep in a whole ring of directions (a bar along a wheel's axis), facets run out
+ * before the tolerance is met. The best direction then is square to an edge of a core: one angle is left to search.
  */
-function squaredToEdges(coreA: Core, coreB: Core, found: Overlap): Overlap {
+function leastAroundEdges(coreA: Core, coreB: Core, found: Overlap): Overlap {
   let best = found;
   for (const edge of [...coreA.edges, ...coreB.edges]) {
-    const across = addScaled(best.normal, edge, -dot(best.normal, edge) / dot(edge, edge));
-    const normal = scale(across, 1 / length(across));
-    const depth = dot(farthestDifference(coreA, coreB, normal).difference, normal);
-    if (depth < best.depth) best = { depth, normal };
+    const size = length(edge);
+    if (size <= FLAT) continue;
+    const first = anySquareTo(edge);
+    const second = scale(cross(edge, first), 1 / size);
+    const normalAt = (angle: number): Vec3 => addScaled(scale(first, Math.cos(angle)), second, Math.sin(angle));
+    const depthAt = (angle: number): number => {
+      const normal = normalAt(angle);
+      return dot(farthestDifference(coreA, coreB, normal).difference, normal);
+    };
+    const angle = leastOnCircle(depthAt);
+    const depth = depthAt(angle);
+    if (depth < best.depth) best = { depth, normal: normalAt(angle) };
   }
   return best;
+}
+
+const LOOKS = 72;
+/** Golden-section steps from one look to 1e-9 rad, where the depth no longer changes. */
+const NARROWINGS = 40;
+
+/** The angle (rad) at which a function round the circle is least: the best of some looks, then golden section. */
+function leastOnCircle(valueAt: (angle: number) => number): number {
+  const step = (2 * Math.PI) / LOOKS;
+  const values = Array.from({ length: LOOKS }, (_, i) => valueAt(i * step));
+  const look = values.indexOf(Math.min(...values));
+  const golden = (Math.sqrt(5) - 1) / 2;
+  let low = (look - 1) * step;
+  let high = (look + 1) * step;
+  for (let i = 0; i < NARROWINGS; i++) {
+    const inner = high - golden * (high - low);
+    const outer = low + golden * (high - low);
+    if (valueAt(inner) < valueAt(outer)) high = outer;
+    else low = inner;
+  }
+  return (low + high) / 2;
 }
 
 /** A triangle of the polyhedron, its corners anticlockwise seen from outside. */

@@ -121,7 +121,8 @@ function headRadiusAt(corner: Corner, member: Member): number | null {
   return corner.car.rodEnds.find((end) => end.pivot === pivot.id)?.headRadius ?? member.diameter / 2;
 }
 
-const NARROWING = 18;
+const SAMPLES = 10;
+const NARROWING = 24;
 
 /**
  * Nearest place of a tube to the inside of the rim. Within the rim's width the distance of a straight tube from the spin
@@ -143,9 +144,13 @@ function nearestInRim(
   const axialTo = dot(subtract(tube.to, centre), axis);
   const crossing = (-rimWidth / 2 - axialFrom) / (axialTo - axialFrom);
   const edge = crossing > 0 && crossing < 1 ? crossing : axialTo < -rimWidth / 2 ? 1 : 0;
-  // Inboard of the edge: golden section from the chassis end to the edge.
-  let low = 0;
-  let high = edge;
+  // Inboard of the edge there may be more than one near place: sampled first, then narrowed by golden section.
+  let best = 0;
+  for (let i = 1; i <= SAMPLES; i += 1) {
+    if (gapAt((edge * i) / SAMPLES) < gapAt((edge * best) / SAMPLES)) best = i;
+  }
+  let low = (edge * Math.max(0, best - 1)) / SAMPLES;
+  let high = (edge * Math.min(SAMPLES, best + 1)) / SAMPLES;
   for (let i = 0; i < NARROWING && high > low; i += 1) {
     const a = low + (high - low) * 0.381966;
     const b = low + (high - low) * 0.618034;

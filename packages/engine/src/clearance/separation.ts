@@ -25,8 +25,8 @@ export interface Separation {
 /**
  * The gap between two solids, its sign and where it is. The one signed distance above and below zero: it changes by
  * no more than the solids move, so a limit can be root-found through it.
- * Closed form for capsules with capsules and boxes and for half-spaces, halving for a capsule with a wheel, GJK for
- * the rest; expanding polytope once the cores themselves overlap, that is deeper than both radii.
+ * Closed form for half-spaces and for capsules with capsules and boxes, Newton's steps on one unknown for a capsule
+ * with a wheel, GJK for the rest; expanding polytope once the cores themselves overlap, that is deeper than both radii.
  * Throws on two half-spaces: both stand still on the car, nothing is between them to measure.
  */
 export function separation(a: Solid, b: Solid): Separation {

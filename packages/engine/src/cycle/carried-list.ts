@@ -16,7 +16,7 @@ export interface CarriedList {
 
 interface Group {
   /** Where each one's three numbers go. */
-  readonly places: Uint32Array;
+  readonly places: Uint16Array;
   /** Nine numbers each, see Carried. */
   readonly parts: Float64Array;
 }
@@ -36,7 +36,7 @@ export function gatherCarried(arms: readonly ArmAxis[], wheelCentre: Vec3): Gath
       belongs(carried, isPoint) ? [{ carried, index }] : [],
     );
     return {
-      places: Uint32Array.from(chosen, ({ index }) => 3 * index),
+      places: Uint16Array.from(chosen, ({ index }) => 3 * index),
       parts: Float64Array.from(chosen.flatMap(({ carried }) => [...carried.parts])),
     };
   };
@@ -56,15 +56,26 @@ export function gatherCarried(arms: readonly ArmAxis[], wheelCentre: Vec3): Gath
 
 /** Brings the whole list to where a state has it. */
 export function carryAll(list: CarriedList, s: MotionState): void {
-  const { now } = list;
-  carryOnSpindle(list.spindlePoints, s, s[AT.wheelCentre]!, s[AT.wheelCentre + 1]!, s[AT.wheelCentre + 2]!, now);
-  carryOnSpindle(list.spindleDirections, s, 0, 0, 0, now);
-  carryOnArm(list.firstArm, s[AT.firstArm]!, s[AT.firstArm + 1]!, now);
-  carryOnArm(list.secondArm, s[AT.secondArm]!, s[AT.secondArm + 1]!, now);
+  carryPoints(list.spindlePoints, s, list.now);
+  carryDirections(list.spindleDirections, s, list.now);
+  carryOnArm(list.firstArm, s, AT.firstArm, list.now);
+  carryOnArm(list.secondArm, s, AT.secondArm, list.now);
 }
 
-function carryOnSpindle(group: Group, s: MotionState, x: number, y: number, z: number, now: Float64Array): void {
-  const { places, parts } = group;
+function carryPoints({ places, parts }: Group, s: MotionState, now: Float64Array): void {
+  carryDirections({ places, parts }, s, now);
+  const x = s[AT.wheelCentre]!;
+  const y = s[AT.wheelCentre + 1]!;
+  const z = s[AT.wheelCentre + 2]!;
+  for (let i = 0; i < places.length; i += 1) {
+    const place = places[i]!;
+    now[place] = now[place]! + x;
+    now[place + 1] = now[place + 1]! + y;
+    now[place + 2] = now[place + 2]! + z;
+  }
+}
+
+function carryDirections({ places, parts }: Group, s: MotionState, now: Float64Array): void {
   const r0 = s[AT.rotation]!;
   const r1 = s[AT.rotation + 1]!;
   const r2 = s[AT.rotation + 2]!;
@@ -74,22 +85,22 @@ function carryOnSpindle(group: Group, s: MotionState, x: number, y: number, z: n
   const r6 = s[AT.rotation + 6]!;
   const r7 = s[AT.rotation + 7]!;
   const r8 = s[AT.rotation + 8]!;
-  for (let i = 0; i < places.length; i += 1) {
+  for (let i = 0, k = 0; i < places.length; i += 1, k += 9) {
     const place = places[i]!;
-    const bx = parts[9 * i]!;
-    const by = parts[9 * i + 1]!;
-    const bz = parts[9 * i + 2]!;
-    now[place] = x + r0 * bx + r1 * by + r2 * bz;
-    now[place + 1] = y + r3 * bx + r4 * by + r5 * bz;
-    now[place + 2] = z + r6 * bx + r7 * by + r8 * bz;
+    const bx = parts[k]!;
+    const by = parts[k + 1]!;
+    const bz = parts[k + 2]!;
+    now[place] = r0 * bx + r1 * by + r2 * bz;
+    now[place + 1] = r3 * bx + r4 * by + r5 * bz;
+    now[place + 2] = r6 * bx + r7 * by + r8 * bz;
   }
 }
 
-function carryOnArm(group: Group, cosine: number, sine: number, now: Float64Array): void {
-  const { places, parts } = group;
-  for (let i = 0; i < places.length; i += 1) {
+function carryOnArm({ places, parts }: Group, s: MotionState, arm: number, now: Float64Array): void {
+  const cosine = s[arm]!;
+  const sine = s[arm + 1]!;
+  for (let i = 0, k = 0; i < places.length; i += 1, k += 9) {
     const place = places[i]!;
-    const k = 9 * i;
     now[place] = parts[k]! + cosine * parts[k + 3]! + sine * parts[k + 6]!;
     now[place + 1] = parts[k + 1]! + cosine * parts[k + 4]! + sine * parts[k + 7]!;
     now[place + 2] = parts[k + 2]! + cosine * parts[k + 5]! + sine * parts[k + 8]!;

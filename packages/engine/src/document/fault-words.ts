@@ -69,6 +69,12 @@ const WORDS: Readonly<Record<FaultCode, (fault: Fault) => string>> = {
   "duplicate-name": (f) => `${f.found} is already the name at ${f.other}: give each its own`,
   "stop-absent": (f) => `${f.found} is chosen, but the document has no ${f.other}: add it, or write a travel`,
   "other-kind": (f) => `${f.found} differs from the left side's ${f.expected}: both sides have to be of one kind`,
+  "cannot-assemble": (f) =>
+    `the corner does not go together at ride height with a length of ${f.found}: the nearest that does is ${f.expected}, so it misses by ${f.other}`,
+  "cannot-move": (f) =>
+    `at ride height the linkage is already at full stretch and the wheel cannot go ${f.found}: look for a wrong point`,
+  "fitted-length": (f) =>
+    `the two points are ${f.expected} apart; the corner is put together with the length given, ${f.found}`,
 };
 
 const fieldsHere = (options: readonly string[] = []): string =>

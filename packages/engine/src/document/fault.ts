@@ -32,7 +32,10 @@ export type FaultCode =
   | "link-count"
   | "duplicate-name"
   | "stop-absent"
-  | "other-kind";
+  | "other-kind"
+  | "cannot-assemble"
+  | "cannot-move"
+  | "fitted-length";
 
 /** One fault as data: where, what was found, what would be right. Words are made by `sayFault`. */
 export interface Fault {

@@ -1,4 +1,5 @@
 import type { Car, UnitSystem } from "../car/car.ts";
+import { assemble } from "./assemble.ts";
 import { crossCheck } from "./checks/cross-checks.ts";
 import { type Fault, quote } from "./fault.ts";
 import { type Place, readJsonText } from "./json-text.ts";
@@ -47,8 +48,11 @@ function readValue(value: unknown, earlier: readonly Fault[], locate: Locate | u
   if (crossed.length > 0 || earlier.length > 0) return refuse(crossed);
 
   const from = { found: String(version.number), expected: String(FORMAT_VERSION), options: says };
-  const warnings = says.length === 0 ? [] : [inPlace(placed(["armwright"], "migrated", from))];
-  return { ok: true, document: structure.document, car: resolveCar(structure.document), warnings };
+  const migrated = says.length === 0 ? [] : [placed(["armwright"], "migrated", from)];
+  const assembly = assemble(structure.document, resolveCar(structure.document));
+  if (!assembly.ok) return refuse(assembly.faults);
+  const warnings = [...migrated, ...assembly.warnings].map(inPlace);
+  return { ok: true, document: structure.document, car: assembly.car, warnings };
 }
 
 type Version =

@@ -19,7 +19,7 @@ const at = (car: (typeof SAMPLE_CARS)[number], left: number, right: number): Axl
   return position;
 };
 
-/** Wheel's lower half-plane check: no point of the disc lies below the ground. */
+/** Height over the ground of the lowest of many points on the disc's rim, m. */
 function lowestOf(position: AxlePosition, side: "left" | "right", radius: number): number {
   const { wheelCentre, spinAxis } = position[side];
   const down = unit(squareTo(position.ground.normal, spinAxis));

@@ -120,6 +120,13 @@ describe("degenerate and touching pairs", () => {
     }
   });
 
+  it.each([0, 1e-12, 1e-9, 1e-6, 1e-4, 1e-2])("a bar along a wheel's axis, %s m off it", (off) => {
+    // All but as deep in every direction square to the axis: once found only to 3e-5 m, facets ran out before the tolerance.
+    const along = capsule(vec(-0.6 + off * 0.8, -0.8 - off * 0.6, 0), vec(0.6 + off * 0.8, 0.8 - off * 0.6, 0), 0.02);
+    const tyre = wheel(ORIGIN, vec(0.6, 0.8, 0), 0.3, 0.1, 0.03);
+    expect(Math.abs(separation(along, tyre).distance - (off - 0.35))).toBeLessThan(EXACT);
+  });
+
   it("refuses two half-spaces", () => {
     expect(() => separation(ground, ground)).toThrow(/two half-spaces/);
   });
