@@ -40,11 +40,18 @@ export function sumOf(parts: readonly (readonly [effect: Effect, times: number])
   return { camber: sum("camber"), toe: sum("toe"), halfTrack: sum("halfTrack") };
 }
 
+/** rad/m: with less than this, a tenth of a metre of thread gives about a degree, which is no way to set a wheel. */
+const LEAST_SLOPE = 0.2;
+/** Of the other angle's slope: what moves camber less than this beside toe is a toe adjuster, and the other way round. */
+const LEAST_SHARE = 0.5;
+
 /**
- * How well an effect serves to set one angle: that angle's slope, times its share of all that moves. Track counts as the
- * angle that it is over the wheel's radius (m).
+ * How well slopes by length serve to set one angle: that angle's slope, times its share of all that moves. Track counts as
+ * the angle that it is over the wheel's radius (m). 0 where they do not serve.
  */
 export function worthFor(wanted: "camber" | "toe", effect: Effect, wheelRadius: number): number {
-  const size = Math.hypot(effect.camber, effect.toe, effect.halfTrack / wheelRadius);
-  return size > 0 ? effect[wanted] ** 2 / size : 0;
+  const slope = Math.abs(effect[wanted]);
+  const other = Math.abs(effect[wanted === "camber" ? "toe" : "camber"]);
+  if (!(slope >= LEAST_SLOPE && slope >= LEAST_SHARE * other)) return 0;
+  return slope ** 2 / Math.hypot(slope, other, effect.halfTrack / wheelRadius);
 }

@@ -20,9 +20,6 @@ export function screwStep(car: Car, adjusterId: string, change: number): Car | n
   const { linkage, moved, lengths } = kind.adjust(car.linkage, adjusterId, change);
   const shifted = carriedCar(car, linkage, moved);
   const corner = makeCorner(shifted, lengths);
-  // Lengths that do not go together leave no range at all.
-  const { range } = corner.mechanism;
-  if (!(range.bump.travel > range.droop.travel)) return null;
   const state = designState();
   const travel = wheelCentreOf(car.wheel).z - corner.wheelCentre.z;
   if (corner.mechanism.solve(travel, state) < 0) return null;

@@ -39,16 +39,13 @@ export function turnEffects(car: Car): readonly TurnEffect[] {
 
 type Turning = Omit<TurnEffect, "camberHeld">;
 
-/** rad/m: with less than this, a tenth of a metre of thread gives about a degree, which is no way to set a wheel. */
-export const LEAST_EFFECT = 0.2;
-
 /** The adjuster that serves best to set camber. */
 function camberHolder(effects: readonly Turning[], wheelRadius: number): Turning | null {
   let best: Turning | null = null;
   let most = 0;
   for (const effect of effects) {
     const { perLength, advance } = effect;
-    if (!perLength || !advance || Math.abs(perLength.camber) < LEAST_EFFECT) continue;
+    if (!perLength || !advance) continue;
     const worth = worthFor("camber", perLength, wheelRadius);
     if (worth <= most) continue;
     most = worth;

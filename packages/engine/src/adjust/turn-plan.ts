@@ -2,7 +2,7 @@ import type { Car, Linkage } from "../car/car.ts";
 import type { Adjuster } from "../linkage/kind.ts";
 import { kindOf } from "../linkage/kinds.ts";
 import { type Effect, sumOf, worthFor } from "./effect.ts";
-import { LEAST_EFFECT, type TurnEffect, turnEffects } from "./turn-effects.ts";
+import { type TurnEffect, turnEffects } from "./turn-effects.ts";
 
 /** Adjusters that are changed together: each by `ratio` times the group's own change of length. */
 export interface AdjusterGroup {
@@ -30,7 +30,7 @@ export function defaultPlan(car: Car, effects: readonly TurnEffect[] = turnEffec
     let most = 0;
     for (const { parts, effect, weight } of groups) {
       const worth = weight * worthFor(wanted, effect, car.wheel.loadedRadius);
-      if (worth <= most || Math.abs(effect[wanted]) < LEAST_EFFECT) continue;
+      if (worth <= most) continue;
       most = worth;
       chosen = { parts };
     }

@@ -1,10 +1,10 @@
 import type { Corner } from "../cycle/corner.ts";
-import { between, dot, subtract, type Vec3 } from "../geometry/vec3.ts";
+import { between, type Vec3 } from "../geometry/vec3.ts";
 import type { Member } from "../linkage/kind.ts";
 import { keepOutSolid, type MovingSolids } from "./moving-solids.ts";
-import { clearanceInsideRim } from "./rim.ts";
+import { tubeInsideRim } from "./rim.ts";
 import { separation } from "./separation.ts";
-import type { Capsule, RoundedSolid, Solid } from "./shapes.ts";
+import type { RoundedSolid, Solid } from "./shapes.ts";
 
 /** Two things that could meet. */
 export interface ClearancePair {
@@ -102,7 +102,20 @@ function rimPairs(corner: Corner): ClearancePair[] {
         wanted: METAL_GAP,
         wantedFrom: "common practice",
         place: `linkage.${member.id}`,
-        measure: (solids) => nearestInRim(solids, solids.members[index]!, head, wheel.rimInsideRadius, wheel.rimWidth),
+        measure: (solids) => {
+          const tube = solids.members[index]!;
+          const { centre, axis } = solids.tyre;
+          const { gap, fraction } = tubeInsideRim(
+            { from: tube.from, to: tube.to, radius: tube.radius, headRadius: head },
+            {
+              wheelCentre: centre,
+              spinAxis: axis,
+              insideRadius: wheel.rimInsideRadius,
+              rimWidth: wheel.rimWidth,
+            },
+          );
+          return { gap, at: between(tube.from, tube.to, fraction) };
+        },
       } satisfies ClearancePair,
     ];
   });
@@ -119,49 +132,6 @@ function headRadiusAt(corner: Corner, member: Member): number | null {
   );
   if (!pivot) return null;
   return corner.car.rodEnds.find((end) => end.pivot === pivot.id)?.headRadius ?? member.diameter / 2;
-}
-
-const SAMPLES = 10;
-const NARROWING = 24;
-
-/**
- * Nearest place of a tube to the inside of the rim. Within the rim's width the distance of a straight tube from the spin
- * axis has its largest value at an end of the part inside, so that only its two ends count; inboard of the rim the nearest
- * place to its edge is narrowed down. The tube's end counts as the rod end's head.
- */
-function nearestInRim(
-  solids: MovingSolids,
-  tube: Capsule,
-  headRadius: number,
-  insideRadius: number,
-  rimWidth: number,
-): Gap {
-  const { centre, axis } = solids.tyre;
-  const rim = { wheelCentre: centre, spinAxis: axis, insideRadius, rimWidth };
-  const gapAt = (fraction: number): number =>
-    clearanceInsideRim({ pivot: between(tube.from, tube.to, fraction), headRadius: tube.radius }, rim);
-  const axialFrom = dot(subtract(tube.from, centre), axis);
-  const axialTo = dot(subtract(tube.to, centre), axis);
-  const crossing = (-rimWidth / 2 - axialFrom) / (axialTo - axialFrom);
-  const edge = crossing > 0 && crossing < 1 ? crossing : axialTo < -rimWidth / 2 ? 1 : 0;
-  // Inboard of the edge there may be more than one near place: sampled first, then narrowed by golden section.
-  let best = 0;
-  for (let i = 1; i <= SAMPLES; i += 1) {
-    if (gapAt((edge * i) / SAMPLES) < gapAt((edge * best) / SAMPLES)) best = i;
-  }
-  let low = (edge * Math.max(0, best - 1)) / SAMPLES;
-  let high = (edge * Math.min(SAMPLES, best + 1)) / SAMPLES;
-  for (let i = 0; i < NARROWING && high > low; i += 1) {
-    const a = low + (high - low) * 0.381966;
-    const b = low + (high - low) * 0.618034;
-    if (gapAt(a) < gapAt(b)) high = b;
-    else low = a;
-  }
-  const head: Gap = { gap: clearanceInsideRim({ pivot: tube.to, headRadius }, rim), at: tube.to };
-  return [0.5 * (low + high), edge, 1].reduce<Gap>((nearest, fraction) => {
-    const gap = gapAt(fraction);
-    return gap < nearest.gap ? { gap, at: between(tube.from, tube.to, fraction) } : nearest;
-  }, head);
 }
 
 function pair(

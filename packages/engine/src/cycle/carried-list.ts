@@ -1,8 +1,12 @@
 import type { Mount } from "../car/car.ts";
 import type { Vec3 } from "../geometry/vec3.ts";
 import type { ArmAxis } from "../linkage/kind.ts";
-import { AT, type MotionState } from "../linkage/motion-state.ts";
-import { CARRIER, type Carried, carriedDirection, carriedPoint } from "./carried.ts";
+import { type MotionState, AT as STATE_PLACES } from "../linkage/motion-state.ts";
+import { CARRIER as CARRIERS, type Carried, carriedDirection, carriedPoint } from "./carried.ts";
+
+// A local copy: its numbers are then constants to the compiler, where an imported object is looked up at run time.
+const AT = STATE_PLACES;
+const CARRIER = CARRIERS;
 
 /** Points and directions that a row is made from, by the body that carries them: all are carried along in one go. */
 export interface CarriedList {

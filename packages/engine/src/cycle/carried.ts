@@ -1,7 +1,10 @@
 import type { Mount } from "../car/car.ts";
 import { cross, dot, scale, squareTo, subtract, type Vec3, vec } from "../geometry/vec3.ts";
 import type { ArmAxis } from "../linkage/kind.ts";
-import { AT, type MotionState } from "../linkage/motion-state.ts";
+import { type MotionState, AT as STATE_PLACES } from "../linkage/motion-state.ts";
+
+// A local copy: its numbers are then constants to the compiler, where an imported object is looked up at run time.
+const AT = STATE_PLACES;
 
 /** A point or a direction fixed to one of the car's bodies, made ready to be carried along in the hot loop. */
 export interface Carried {
@@ -50,17 +53,22 @@ function armOf(on: Mount["on"], arms: readonly ArmAxis[]): { readonly carrier: C
   return { carrier: index === 0 ? CARRIER.firstArm : CARRIER.secondArm, arm };
 }
 
-/** Writes position, velocity and acceleration (by travel; m, m/m, m/m²) of a point into nine places of `out`. */
-export function carryMotion(point: Carried, s: MotionState, out: Float64Array, offset: number): void {
+/** Writes position, velocity and acceleration (by travel; m, m/m, m/m²) of a point into the nine places of `out`. */
+export function carryMotion(point: Carried, s: MotionState, out: Float64Array): void {
   const { carrier, parts } = point;
   const x = parts[0]!;
   const y = parts[1]!;
   const z = parts[2]!;
   if (carrier === CARRIER.chassis) {
-    out[offset] = x;
-    out[offset + 1] = y;
-    out[offset + 2] = z;
-    for (let i = 3; i < 9; i += 1) out[offset + i] = 0;
+    out[0] = x;
+    out[1] = y;
+    out[2] = z;
+    out[3] = 0;
+    out[4] = 0;
+    out[5] = 0;
+    out[6] = 0;
+    out[7] = 0;
+    out[8] = 0;
     return;
   }
   if (carrier === CARRIER.spindle) {
@@ -76,15 +84,15 @@ export function carryMotion(point: Carried, s: MotionState, out: Float64Array, o
     const cx = py * rz - pz * ry;
     const cy = pz * rx - px * rz;
     const cz = px * ry - py * rx;
-    out[offset] = s[AT.wheelCentre]! + rx;
-    out[offset + 1] = s[AT.wheelCentre + 1]! + ry;
-    out[offset + 2] = s[AT.wheelCentre + 2]! + rz;
-    out[offset + 3] = s[AT.velocity]! + cx;
-    out[offset + 4] = s[AT.velocity + 1]! + cy;
-    out[offset + 5] = s[AT.velocity + 2]! + cz;
-    out[offset + 6] = s[AT.acceleration]! + qy * rz - qz * ry + py * cz - pz * cy;
-    out[offset + 7] = s[AT.acceleration + 1]! + qz * rx - qx * rz + pz * cx - px * cz;
-    out[offset + 8] = s[AT.acceleration + 2]! + qx * ry - qy * rx + px * cy - py * cx;
+    out[0] = s[AT.wheelCentre]! + rx;
+    out[1] = s[AT.wheelCentre + 1]! + ry;
+    out[2] = s[AT.wheelCentre + 2]! + rz;
+    out[3] = s[AT.velocity]! + cx;
+    out[4] = s[AT.velocity + 1]! + cy;
+    out[5] = s[AT.velocity + 2]! + cz;
+    out[6] = s[AT.acceleration]! + qy * rz - qz * ry + py * cz - pz * cy;
+    out[7] = s[AT.acceleration + 1]! + qz * rx - qx * rz + pz * cx - px * cz;
+    out[8] = s[AT.acceleration + 2]! + qx * ry - qy * rx + px * cy - py * cx;
     return;
   }
   const arm = carrier === CARRIER.firstArm ? AT.firstArm : AT.secondArm;
@@ -99,13 +107,13 @@ export function carryMotion(point: Carried, s: MotionState, out: Float64Array, o
   const ty = c * parts[7]! - n * parts[4]!;
   const tz = c * parts[8]! - n * parts[5]!;
   const rate2 = rate * rate;
-  out[offset] = x + rx;
-  out[offset + 1] = y + ry;
-  out[offset + 2] = z + rz;
-  out[offset + 3] = rate * tx;
-  out[offset + 4] = rate * ty;
-  out[offset + 5] = rate * tz;
-  out[offset + 6] = acceleration * tx - rate2 * rx;
-  out[offset + 7] = acceleration * ty - rate2 * ry;
-  out[offset + 8] = acceleration * tz - rate2 * rz;
+  out[0] = x + rx;
+  out[1] = y + ry;
+  out[2] = z + rz;
+  out[3] = rate * tx;
+  out[4] = rate * ty;
+  out[5] = rate * tz;
+  out[6] = acceleration * tx - rate2 * rx;
+  out[7] = acceleration * ty - rate2 * ry;
+  out[8] = acceleration * tz - rate2 * rz;
 }

@@ -2,7 +2,10 @@ import type { Car, RodEnd } from "../car/car.ts";
 import { cross, dot, squareTo, subtract, unit, type Vec3 } from "../geometry/vec3.ts";
 import type { Pivot } from "../linkage/kind.ts";
 import type { Gathering } from "./carried-list.ts";
-import { ROW } from "./row.ts";
+import { ROW as ROW_PLACES } from "./row.ts";
+
+// A local copy: its numbers are then constants to the compiler, where an imported object is looked up at run time.
+const ROW = ROW_PLACES;
 
 /**
  * How far each rod end's ball is tilted in its housing. The housing is set true to its bolt in the design position.

@@ -2,8 +2,12 @@ import type { Shock } from "../car/car.ts";
 import type { Vec3 } from "../geometry/vec3.ts";
 import type { ArmAxis } from "../linkage/kind.ts";
 import type { MotionState } from "../linkage/motion-state.ts";
-import { CARRIER, type Carried, carriedPoint, carryMotion } from "./carried.ts";
-import { ROW } from "./row.ts";
+import { CARRIER as CARRIERS, type Carried, carriedPoint, carryMotion } from "./carried.ts";
+import { ROW as ROW_PLACES } from "./row.ts";
+
+// A local copy: its numbers are then constants to the compiler, where an imported object is looked up at run time.
+const ROW = ROW_PLACES;
+const CARRIER = CARRIERS;
 
 export interface ShockMotion {
   readonly upper: Carried;
@@ -15,7 +19,8 @@ export const shockMotion = (shock: Shock, arms: readonly ArmAxis[], wheelCentre:
   lower: carriedPoint(shock.lower, arms, wheelCentre),
 });
 
-const scratch = new Float64Array(18);
+const upper = new Float64Array(9);
+const lower = new Float64Array(9);
 
 /**
  * Shock length L, motion ratio −dL/dz and its slope −d²L/dz² (exact, from velocity and acceleration of both mounts), angle
@@ -24,29 +29,29 @@ const scratch = new Float64Array(18);
  * it is taken against the mount's path instead (90° when the shock lies along the path).
  */
 export function writeShockMotion(shock: ShockMotion, s: MotionState, row: Float64Array): void {
-  carryMotion(shock.upper, s, scratch, 0);
-  carryMotion(shock.lower, s, scratch, 9);
-  const dx = scratch[0]! - scratch[9]!;
-  const dy = scratch[1]! - scratch[10]!;
-  const dz = scratch[2]! - scratch[11]!;
-  const vx = scratch[3]! - scratch[12]!;
-  const vy = scratch[4]! - scratch[13]!;
-  const vz = scratch[5]! - scratch[14]!;
+  carryMotion(shock.upper, s, upper);
+  carryMotion(shock.lower, s, lower);
+  const dx = upper[0]! - lower[0]!;
+  const dy = upper[1]! - lower[1]!;
+  const dz = upper[2]! - lower[2]!;
+  const vx = upper[3]! - lower[3]!;
+  const vy = upper[4]! - lower[4]!;
+  const vz = upper[5]! - lower[5]!;
   const length = Math.sqrt(dx * dx + dy * dy + dz * dz);
   const per = 1 / length;
   const rate = (dx * vx + dy * vy + dz * vz) * per;
   const curve =
     (vx * vx + vy * vy + vz * vz - rate * rate) * per +
-    (dx * (scratch[6]! - scratch[15]!) + dy * (scratch[7]! - scratch[16]!) + dz * (scratch[8]! - scratch[17]!)) * per;
+    (dx * (upper[6]! - lower[6]!) + dy * (upper[7]! - lower[7]!) + dz * (upper[8]! - lower[8]!)) * per;
   row[ROW.shockLength] = length;
   row[ROW.motionRatio] = -rate;
   row[ROW.motionRatioSlope] = -curve;
   row[ROW.shockLean] = Math.atan2(Math.sqrt(dx * dx + dy * dy), dz);
-  const { lower } = shock;
-  if (lower.carrier >= CARRIER.firstArm) {
-    const ax = scratch[9]! - lower.parts[0]!;
-    const ay = scratch[10]! - lower.parts[1]!;
-    const az = scratch[11]! - lower.parts[2]!;
+  const { carrier, parts } = shock.lower;
+  if (carrier >= CARRIER.firstArm) {
+    const ax = lower[0]! - parts[0]!;
+    const ay = lower[1]! - parts[1]!;
+    const az = lower[2]! - parts[2]!;
     const cosine = -(dx * ax + dy * ay + dz * az);
     row[ROW.shockToArm] = Math.acos(limit((cosine * per) / Math.sqrt(ax * ax + ay * ay + az * az)));
     return;

@@ -1,6 +1,9 @@
 import type { Car } from "../car/car.ts";
 import type { Gathering } from "./carried-list.ts";
-import { ROW } from "./row.ts";
+import { ROW as ROW_PLACES } from "./row.ts";
+
+// A local copy: its numbers are then constants to the compiler, where an imported object is looked up at run time.
+const ROW = ROW_PLACES;
 
 /** Strap, bump stop and underbody: what they need in the hot loop. Points are places in the list of what is carried. */
 export interface TravelStops {

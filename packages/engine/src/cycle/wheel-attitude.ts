@@ -1,8 +1,12 @@
 import type { Car } from "../car/car.ts";
 import { spinAxisOf, wheelCentreOf } from "../car/wheel-centre.ts";
 import { addScaled, type Vec3, vec } from "../geometry/vec3.ts";
-import { AT, type MotionState } from "../linkage/motion-state.ts";
-import { ROW } from "./row.ts";
+import { type MotionState, AT as STATE_PLACES } from "../linkage/motion-state.ts";
+import { ROW as ROW_PLACES } from "./row.ts";
+
+// A local copy: its numbers are then constants to the compiler, where an imported object is looked up at run time.
+const AT = STATE_PLACES;
+const ROW = ROW_PLACES;
 
 /** What the wheel's attitude needs of the car. */
 export interface WheelAttitude {

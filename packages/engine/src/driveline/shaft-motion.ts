@@ -1,8 +1,12 @@
 import type { Driveshaft } from "../car/car.ts";
-import { ROW } from "../cycle/row.ts";
+import { ROW as ROW_PLACES } from "../cycle/row.ts";
 import { distance, subtract, type Vec3 } from "../geometry/vec3.ts";
-import { AT, type MotionState } from "../linkage/motion-state.ts";
+import { type MotionState, AT as STATE_PLACES } from "../linkage/motion-state.ts";
 import { rippleOf } from "./speed-ripple.ts";
+
+// A local copy: its numbers are then constants to the compiler, where an imported object is looked up at run time.
+const AT = STATE_PLACES;
+const ROW = ROW_PLACES;
 
 export interface ShaftMotion {
   readonly inner: Vec3;

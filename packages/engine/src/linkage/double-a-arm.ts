@@ -4,9 +4,12 @@ import { anySquareTo, cross, dot, squareTo, subtract, unit, type Vec3 } from "..
 import { liftingAxis, reachDirection } from "./arm-axis.ts";
 import { type Branches, type DrivenPosition, type DrivenStretch, findDrivenRange, stretchAt } from "./driven-range.ts";
 import type { AdjustedLinkage, Lengths, LinkageKind, Mechanism } from "./kind.ts";
-import { AT, designState, type MotionState } from "./motion-state.ts";
+import { designState, type MotionState, AT as STATE_PLACES } from "./motion-state.ts";
 import { armTube, givenLength, hingePivots, linkPivots, linkTube } from "./parts.ts";
 import { screwedEnd, screwOut, screwRound, turnbuckle } from "./screw.ts";
+
+// A local copy: its numbers are then constants to the compiler, where an imported object is looked up at run time.
+const AT = STATE_PLACES;
 
 /**
  * Two A-arms and a toe link. The lower arm turns by α; the distance between the two balls then gives the upper arm's

@@ -31,7 +31,7 @@ export interface DrivenRange {
 }
 
 /** Step of the search outward, rad. Margins and slope are smooth over degrees, so that none can dip and return inside it. */
-const STEP = Math.PI / 720;
+const STEP = Math.PI / 360;
 const MOST_STRETCHES = 6;
 
 /**

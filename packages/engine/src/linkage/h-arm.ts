@@ -4,9 +4,12 @@ import { cross, dot, midpoint, squareTo, subtract, unit, type Vec3 } from "../ge
 import { liftingAxis, reachDirection } from "./arm-axis.ts";
 import { type Branches, type DrivenPosition, type DrivenStretch, findDrivenRange, stretchAt } from "./driven-range.ts";
 import type { AdjustedLinkage, Lengths, LinkageKind, Mechanism } from "./kind.ts";
-import { AT, type MotionState } from "./motion-state.ts";
+import { type MotionState, AT as STATE_PLACES } from "./motion-state.ts";
 import { armTube, givenLength, hingePivots, linkPivots, linkTube } from "./parts.ts";
 import { screwedEnd, screwRound, turnbuckle } from "./screw.ts";
+
+// A local copy: its numbers are then constants to the compiler, where an imported object is looked up at run time.
+const AT = STATE_PLACES;
 
 /**
  * H-arm: the lower arm turns by α about its chassis line, the spindle by β about the arm's outer line, and the upper

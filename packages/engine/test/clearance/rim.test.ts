@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { clearanceInsideRim, type RimBarrel } from "../../src/clearance/rim.ts";
+import { clearanceInsideRim, type RimBarrel, tubeInsideRim } from "../../src/clearance/rim.ts";
 import { placeDirection, placePoint } from "../../src/geometry/pose.ts";
-import { add, distance, LEFT, type Vec3, vec } from "../../src/geometry/vec3.ts";
+import { add, between, distance, LEFT, type Vec3, vec } from "../../src/geometry/vec3.ts";
 import { anyPoint, anyPose } from "./solids.ts";
 
 const rim: RimBarrel = { wheelCentre: vec(1, 2, 3), spinAxis: LEFT, insideRadius: 0.18, rimWidth: 0.2 };
@@ -42,5 +42,35 @@ describe("rod end's head to the inside of the rim", () => {
       expect(Math.abs(there - clearanceInsideRim({ pivot, headRadius: 0.02 }, rim))).toBeLessThan(1e-12);
     });
     fc.assert(check, { numRuns: 500, seed: 13 });
+  });
+});
+
+describe("a tube into the rim", () => {
+  it("is as near as the nearest of a thousand balls along it", () => {
+    const coordinate = (most: number) => fc.double({ min: -most, max: most, noNaN: true });
+    const spot = fc.record({ x: coordinate(0.15), y: coordinate(0.15), z: coordinate(0.15) });
+    fc.assert(
+      fc.property(spot, spot, (inner, outer) => {
+        const rim = { wheelCentre: vec(0, 0.8, 0.4), spinAxis: vec(0, 1, 0), insideRadius: 0.17, rimWidth: 0.2 };
+        const from = add(inner, vec(0, 0.3, 0.4));
+        const to = add(outer, vec(0, 0.72, 0.4));
+        const { gap, fraction } = tubeInsideRim({ from, to, radius: 0.02, headRadius: 0.025 }, rim);
+        const ballAt = (t: number, headRadius: number) =>
+          clearanceInsideRim({ pivot: between(from, to, t), headRadius }, rim);
+        const balls = Array.from({ length: 1001 }, (_, i) => ballAt(i / 1000, 0.02));
+        const nearest = Math.min(...balls, ballAt(1, 0.025));
+        // A thousandth of the tube between balls is at most 0.6 mm, and the gap changes by no more.
+        if (nearest < 0) {
+          // Overlapping: only that it does is told for sure.
+          expect(gap).toBeLessThan(1e-8);
+          return;
+        }
+        // On the axis itself the distance from it keeps only half its figures: 1e-8 m.
+        expect(gap).toBeLessThanOrEqual(nearest + 1e-8);
+        expect(gap).toBeGreaterThan(nearest - 6e-4);
+        expect(Math.min(ballAt(fraction, 0.02), ballAt(1, 0.025))).toBeCloseTo(gap, 7);
+      }),
+      { numRuns: 500 },
+    );
   });
 });
