@@ -191,7 +191,8 @@ function doubleAArmMechanism(linkage: DoubleAArmLinkage, wheelCentre: Vec3, leng
   const m = constantsOf(linkage, wheelCentre, lengths);
   const scratch = designState();
   const look = (angle: number, branches: Branches): DrivenPosition => {
-    const placed = placeByAngle(m, angle, branches[0]!, branches[1]!, scratch);
+    scratch[AT.firstArm + 2] = angle;
+    const placed = placeByAngle(m, branches[0]!, branches[1]!, scratch);
     const margins = placed === OPEN ? [1, 1] : placed === UPPER_CLOSED ? [0, 1] : [1, 0];
     return { travel: scratch[AT.wheelCentre + 2]! - m.designHeight, slope: scratch[AT.velocity + 2]!, margins };
   };
@@ -222,7 +223,8 @@ function solveDoubleAArm(m: Constants, stretch: DrivenStretch, travel: number, s
   let iteration = 0;
   for (;;) {
     iteration += 1;
-    placeByAngle(m, alpha, upper, toe, s);
+    s[AT.firstArm + 2] = alpha;
+    placeByAngle(m, upper, toe, s);
     const miss = s[AT.wheelCentre + 2]! - target;
     if (miss <= HEIGHT_TOLERANCE && miss >= -HEIGHT_TOLERANCE) break;
     if (miss > 0) high = alpha;
@@ -265,7 +267,8 @@ function deriveByTravel(s: MotionState, travel: number): void {
  * `upperBranch`, `toeBranch`: 1 as in the design position, −1 the other way round. Gives OPEN, or which closure does not
  * close, the state then left half written.
  */
-function placeByAngle(m: Constants, alpha: number, upperBranch: number, toeBranch: number, s: MotionState): number {
+function placeByAngle(m: Constants, upperBranch: number, toeBranch: number, s: MotionState): number {
+  const alpha = s[AT.firstArm + 2]!;
   const ca = Math.cos(alpha);
   const sa = Math.sin(alpha);
   // Lower ball from its line's point, velocity and acceleration by α.
@@ -428,10 +431,8 @@ function placeByAngle(m: Constants, alpha: number, upperBranch: number, toeBranc
   s[AT.acceleration + 2] = ax * wy - ay * wx + px * wvy - py * wvx - lsz;
   s[AT.firstArm] = ca;
   s[AT.firstArm + 1] = sa;
-  s[AT.firstArm + 2] = alpha;
   s[AT.secondArm] = cg;
   s[AT.secondArm + 1] = sg;
-  s[AT.secondArm + 2] = Math.atan2(sg, cg);
   s[AT.secondArm + 3] = g1;
   s[AT.secondArm + 4] = g2;
   return OPEN;

@@ -255,27 +255,33 @@ function solveHArm(h: HArmConstants, stretch: DrivenStretch, travel: number, s: 
   }
   const a1 = 1 / z1;
   const a2 = -z2 * a1 * a1 * a1;
-  const bRate = b1 * a1;
-  const bAcceleration = b2 * a1 * a1 + b1 * a2;
-  writeTwoHinges(h, s, travel, alpha, ca, sa, a1, a2, cb, sb, bRate, bAcceleration);
+  s[AT.travel] = travel;
+  s[AT.firstArm] = ca;
+  s[AT.firstArm + 1] = sa;
+  s[AT.firstArm + 2] = alpha;
+  s[AT.firstArm + 3] = a1;
+  s[AT.firstArm + 4] = a2;
+  outer[0] = cb;
+  outer[1] = sb;
+  outer[2] = b1 * a1;
+  outer[3] = b2 * a1 * a1 + b1 * a2;
+  writeSpindle(h, s);
   return iteration;
 }
 
+/** The spindle's turn about the arm's outer line: cosine and sine of β, first and second derivative by travel. */
+const outer = new Float64Array(4);
+
 /** Writes the state of a spindle that turns by β about the line (o, e) of an arm that turns by α about (c, a). */
-function writeTwoHinges(
-  h: HArmConstants,
-  s: MotionState,
-  travel: number,
-  alpha: number,
-  ca: number,
-  sa: number,
-  aRate: number,
-  aAcceleration: number,
-  cb: number,
-  sb: number,
-  bRate: number,
-  bAcceleration: number,
-): void {
+function writeSpindle(h: HArmConstants, s: MotionState): void {
+  const ca = s[AT.firstArm]!;
+  const sa = s[AT.firstArm + 1]!;
+  const aRate = s[AT.firstArm + 3]!;
+  const aAcceleration = s[AT.firstArm + 4]!;
+  const cb = outer[0]!;
+  const sb = outer[1]!;
+  const bRate = outer[2]!;
+  const bAcceleration = outer[3]!;
   const ax = h.a.x;
   const ay = h.a.y;
   const az = h.a.z;
@@ -312,7 +318,6 @@ function writeTwoHinges(
   const r6 = m6 * n0 + m7 * n3 + m8 * n6;
   const r7 = m6 * n1 + m7 * n4 + m8 * n7;
   const r8 = m6 * n2 + m7 * n5 + m8 * n8;
-  s[AT.travel] = travel;
   s[AT.rotation] = r0;
   s[AT.rotation + 1] = r1;
   s[AT.rotation + 2] = r2;
@@ -364,11 +369,6 @@ function writeTwoHinges(
     aAcceleration * (az * ox - ax * oz) + aRate * (az * vox - ax * voz) + (qz * wx - qx * wz) + (pz * ux - px * uz);
   s[AT.acceleration + 2] =
     aAcceleration * (ax * oy - ay * ox) + aRate * (ax * voy - ay * vox) + (qx * wy - qy * wx) + (px * uy - py * ux);
-  s[AT.firstArm] = ca;
-  s[AT.firstArm + 1] = sa;
-  s[AT.firstArm + 2] = alpha;
-  s[AT.firstArm + 3] = aRate;
-  s[AT.firstArm + 4] = aAcceleration;
 }
 
 function adjustHArm(linkage: HArmLinkage, id: string, change: number): AdjustedLinkage<HArmLinkage> {

@@ -331,6 +331,22 @@ const CASES: readonly Case[] = [
     says: 'right.linkage.kind: "trailing-arm" differs from the left side\'s "h-arm": both sides have to be of one kind',
   },
   {
+    what: "a link too short to reach at ride height",
+    changes: [["linkage.upperLink.length", 4]],
+    code: "cannot-assemble",
+    says: "linkage.upperLink.length: the corner does not go together at ride height with a length of 4: the nearest that does is 12 7/16 in, so it misses by 8 7/16 in",
+  },
+  {
+    what: "a trailing arm that hangs straight down at ride height",
+    kind: "trailing-arm",
+    changes: [
+      ["linkage.trailingArm.inboardPivot", point(0, 13, 40)],
+      ["linkage.trailingArm.outboardPivot", point(0, 28, 40)],
+    ],
+    code: "cannot-move",
+    says: "linkage: at ride height the linkage is already at full stretch and the wheel cannot go down: look for a wrong point",
+  },
+  {
     what: "a version that is none",
     changes: [["armwright", "one"]],
     code: "bad-version",
@@ -361,7 +377,7 @@ describe("each fault has its own message", () => {
 
 test("every code has its case here or in the tests of the text and of migration", () => {
   const here = new Set<string>(CASES.map((each) => each.code));
-  const elsewhere: readonly FaultCode[] = ["bad-json", "nested-too-deep", "duplicate-key", "migrated"];
+  const elsewhere: readonly FaultCode[] = ["bad-json", "nested-too-deep", "duplicate-key", "migrated", "fitted-length"];
   const all: Record<FaultCode, true> = {
     "bad-json": true,
     "nested-too-deep": true,
@@ -396,6 +412,24 @@ test("every code has its case here or in the tests of the text and of migration"
     "duplicate-name": true,
     "stop-absent": true,
     "other-kind": true,
+    "cannot-assemble": true,
+    "cannot-move": true,
+    "fitted-length": true,
   };
   expect(Object.keys(all).filter((code) => !here.has(code) && !elsewhere.some((each) => each === code))).toEqual([]);
+});
+
+test("a link made longer than its points lie apart is put together at its own length, with a word about it", () => {
+  const plain = readCarValue(startingDocument("h-arm", "inch-pound"));
+  const longer = readCarValue(setField(startingDocument("h-arm", "inch-pound"), "linkage.upperLink.length", "17 1/2"));
+  if (!plain.ok || !longer.ok) throw new Error("does not read");
+  expect(longer.warnings.map(sayFault)).toEqual([
+    'linkage.upperLink.length: the two points are 17 1/4 in apart; the corner is put together with the length given, "17 1/2"',
+  ]);
+  const { linkage, wheel } = longer.car;
+  if (linkage.kind !== "h-arm") throw new Error("another kind");
+  const { inner, outer } = linkage.upperLink;
+  expect(Math.hypot(outer.x - inner.x, outer.y - inner.y, outer.z - inner.z)).toBeCloseTo(17.5 * 0.0254, 9);
+  // The longer upper link pushes the top of the wheel out.
+  expect(wheel.camber).toBeGreaterThan(plain.car.wheel.camber);
 });
