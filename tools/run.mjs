@@ -19,7 +19,12 @@ const COMMANDS = {
   test: () => {
     build();
     COMMANDS.lint();
+    node("tools/write-docs.mjs", "--check");
     node("node_modules/vitest/vitest.mjs", "run", ...process.argv.slice(3));
+  },
+  docs: () => {
+    build();
+    node("tools/write-docs.mjs", ...process.argv.slice(3));
   },
   benchmark: () => {
     build();
@@ -39,7 +44,8 @@ function installWhatIsMissing() {
   console.log("Installing what is missing (once).");
   if (npm("ci", "--no-audit", "--no-fund") === 0) return;
   console.log("The lock file did not fit; installing without it.");
-  if (npm("install", "--no-audit", "--no-fund") !== 0) fail("npm could not install the packages; its own words are above.");
+  if (npm("install", "--no-audit", "--no-fund") !== 0)
+    fail("npm could not install the packages; its own words are above.");
 }
 
 function npm(...words) {

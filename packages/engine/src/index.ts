@@ -20,7 +20,7 @@ export type { Vec3 } from "./geometry/vec3.ts";
 export type { Direction } from "./limits/find-limits.ts";
 export type * from "./limits/travel-report.ts";
 export type * from "./linkage/kind.ts";
-export { LINKAGE_KINDS, kindOf } from "./linkage/kinds.ts";
+export { kindOf, LINKAGE_KINDS } from "./linkage/kinds.ts";
 export { designState, type MotionState } from "./linkage/motion-state.ts";
 export { DEFAULT_STATIONS, type Study, type StudyOptions, study } from "./study/study.ts";
 export * from "./units/index.ts";

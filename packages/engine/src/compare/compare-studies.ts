@@ -99,26 +99,24 @@ function compareQuantities(a: Study, b: Study): QuantityDifference[] {
     if (!other) return [];
     let most: { at: number; a: number; b: number } | null = null;
     travels.forEach((at, i) => {
-      const va = valueOf(a, quantity, rowsA[i]);
-      const vb = valueOf(b, other, rowsB[i]);
+      const va = readValue(a, quantity, rowsA[i]);
+      const vb = readValue(b, other, rowsB[i]);
       if (va === null || vb === null) return;
       if (!most || Math.abs(vb - va) > Math.abs(most.b - most.a)) most = { at, a: va, b: vb };
     });
     if (!most) return [];
     const { id, label, dimension, signed } = quantity;
-    const rideA = valueOf(a, quantity, solveAt(a.corner, 0)?.row);
-    const rideB = valueOf(b, other, solveAt(b.corner, 0)?.row);
+    const rideA = readValue(a, quantity, solveAt(a.corner, 0)?.row);
+    const rideB = readValue(b, other, solveAt(b.corner, 0)?.row);
     return [{ id, label, dimension, signed, rideA, rideB, ...(most as { at: number; a: number; b: number }) }];
   });
 }
 
-const valueOf = (study: Study, quantity: Quantity, row: Float64Array | undefined): number | null =>
+const readValue = (study: Study, quantity: Quantity, row: Float64Array | undefined): number | null =>
   row ? quantity.read(row, study.corner) : null;
 
 /** Findings of `later` that have no counterpart (same code, same place) in `earlier`. */
 const missingFrom = (earlier: readonly Finding[], later: readonly Finding[]): readonly Finding[] =>
   later.filter(({ code, place, values }) =>
-    earlier.every(
-      (other) => other.code !== code || other.place !== place || other.values["limit"] !== values["limit"],
-    ),
+    earlier.every((other) => other.code !== code || other.place !== place || other.values["limit"] !== values["limit"]),
   );

@@ -60,26 +60,16 @@ export function gatherCarried(arms: readonly ArmAxis[], wheelCentre: Vec3): Gath
 
 /** Brings the whole list to where a state has it. */
 export function carryAll(list: CarriedList, s: MotionState): void {
-  carryPoints(list.spindlePoints, s, list.now);
-  carryDirections(list.spindleDirections, s, list.now);
+  carryOnSpindle(list.spindlePoints, s, list.now, true);
+  carryOnSpindle(list.spindleDirections, s, list.now, false);
   carryOnArm(list.firstArm, s, AT.firstArm, list.now);
   carryOnArm(list.secondArm, s, AT.secondArm, list.now);
 }
 
-function carryPoints({ places, parts }: Group, s: MotionState, now: Float64Array): void {
-  carryDirections({ places, parts }, s, now);
-  const x = s[AT.wheelCentre]!;
-  const y = s[AT.wheelCentre + 1]!;
-  const z = s[AT.wheelCentre + 2]!;
-  for (let i = 0; i < places.length; i += 1) {
-    const place = places[i]!;
-    now[place] = now[place]! + x;
-    now[place + 1] = now[place + 1]! + y;
-    now[place + 2] = now[place + 2]! + z;
-  }
-}
-
-function carryDirections({ places, parts }: Group, s: MotionState, now: Float64Array): void {
+function carryOnSpindle({ places, parts }: Group, s: MotionState, now: Float64Array, arePoints: boolean): void {
+  const x = arePoints ? s[AT.wheelCentre]! : 0;
+  const y = arePoints ? s[AT.wheelCentre + 1]! : 0;
+  const z = arePoints ? s[AT.wheelCentre + 2]! : 0;
   const r0 = s[AT.rotation]!;
   const r1 = s[AT.rotation + 1]!;
   const r2 = s[AT.rotation + 2]!;
@@ -94,9 +84,9 @@ function carryDirections({ places, parts }: Group, s: MotionState, now: Float64A
     const bx = parts[k]!;
     const by = parts[k + 1]!;
     const bz = parts[k + 2]!;
-    now[place] = r0 * bx + r1 * by + r2 * bz;
-    now[place + 1] = r3 * bx + r4 * by + r5 * bz;
-    now[place + 2] = r6 * bx + r7 * by + r8 * bz;
+    now[place] = x + r0 * bx + r1 * by + r2 * bz;
+    now[place + 1] = y + r3 * bx + r4 * by + r5 * bz;
+    now[place + 2] = z + r6 * bx + r7 * by + r8 * bz;
   }
 }
 

@@ -42,7 +42,7 @@ export function makeCorner(car: Car, lengths: Lengths = {}): Corner {
   const pivots = kind.pivots(car.linkage);
   const gathering = gatherCarried(arms, wheelCentre);
   const stops = travelStops(car, gathering);
-  const rodEnds = rodEndSwings(car, pivots, gathering);
+  const rodEnds = rodEndSwings(car, pivots, arms, lengths, gathering);
   return {
     car,
     kind,
@@ -69,7 +69,7 @@ export function writeRow(corner: Corner, state: MotionState, row: Float64Array):
   if (corner.shock) writeShockMotion(corner.shock, state, row);
   if (corner.shaft) writeShaftMotion(corner.shaft, state, row);
   writeTravelStops(corner.stops, corner.carried.now, row);
-  writeRodEndSwings(corner.rodEnds, corner.carried.now, row);
+  writeRodEndSwings(corner.rodEnds, state, corner.carried.now, row);
 }
 
 /** State and row of one travel; null outside the linkage's range. `from` is a state to set out from. */

@@ -1,6 +1,8 @@
 import type { Car, RodEnd } from "../car/car.ts";
-import { cross, dot, squareTo, subtract, unit, type Vec3 } from "../geometry/vec3.ts";
-import type { Pivot } from "../linkage/kind.ts";
+import { cross, dot, length, squareTo, subtract, unit, type Vec3 } from "../geometry/vec3.ts";
+import type { ArmAxis, Lengths, Pivot } from "../linkage/kind.ts";
+import { AT, type MotionState } from "../linkage/motion-state.ts";
+import { givenLength } from "../linkage/parts.ts";
 import type { Gathering } from "./carried-list.ts";
 import { ROW as ROW_PLACES } from "./row.ts";
 
@@ -16,8 +18,19 @@ const ROW = ROW_PLACES;
  * link truly binds.
  */
 export interface RodEndSwings {
+  readonly hinges: readonly HingeEnd[];
   readonly arms: readonly ArmEnd[];
   readonly links: readonly LinkEnds[];
+}
+
+/** An arm's end whose bolt is held by the chassis: the arm only turns about its hinge line. */
+interface HingeEnd {
+  /** In the row. */
+  readonly place: number;
+  /** Place of the arm's angle in a state. */
+  readonly angle: number;
+  /** Sine of the angle between bolt and hinge line. */
+  readonly slant: number;
 }
 
 /** Directions and points are places in the list of what is carried. */
@@ -29,6 +42,8 @@ interface ArmEnd {
 }
 
 interface LinkEnds {
+  /** m */
+  readonly length: number;
   readonly first: LinkEnd;
   readonly second: LinkEnd;
   /** Turn between the two bolts, seen along the link, in the design position, rad. */
@@ -43,8 +58,16 @@ interface LinkEnd {
   readonly cosLimit: number;
 }
 
-export function rodEndSwings(car: Car, pivots: readonly Pivot[], gathering: Gathering): RodEndSwings {
+/** `lengths`: see LinkageKind.mechanism. */
+export function rodEndSwings(
+  car: Car,
+  pivots: readonly Pivot[],
+  axes: readonly ArmAxis[],
+  lengths: Lengths,
+  gathering: Gathering,
+): RodEndSwings {
   const endAt = new Map(car.rodEnds.map((end, index) => [end.pivot, { end, place: ROW.rodEnds + index }]));
+  const hinges: HingeEnd[] = [];
   const arms: ArmEnd[] = [];
   const links: LinkEnds[] = [];
   const done = new Set<string>();
@@ -53,7 +76,14 @@ export function rodEndSwings(car: Car, pivots: readonly Pivot[], gathering: Gath
     if (!found) continue;
     const { end, place } = found;
     if (pivot.shank.body !== "link") {
-      const housing = gathering.direction(end.boltAxis, pivot.shank.body);
+      const { body } = pivot.shank;
+      if (end.boltOn === "chassis") {
+        const index = axes.findIndex((arm) => arm.body === body);
+        const angle = 2 + (index === 0 ? AT.firstArm : AT.secondArm);
+        hinges.push({ place, angle, slant: length(cross(end.boltAxis, axes[index]!.axis)) });
+        continue;
+      }
+      const housing = gathering.direction(end.boltAxis, body);
       arms.push({ place, housing, bolt: gathering.direction(end.boltAxis, end.boltOn) });
       continue;
     }
@@ -64,12 +94,13 @@ export function rodEndSwings(car: Car, pivots: readonly Pivot[], gathering: Gath
     const second = other && endAt.get(other.id);
     if (!other || !second) throw new Error(`bug in armwright: link ${member} has one rod end`);
     links.push({
+      length: givenLength(lengths, member, pivot.point, other.point),
       first: linkEnd(pivot, end, place, gathering),
       second: linkEnd(other, second.end, second.place, gathering),
       clocking: turnBetween(unit(subtract(other.point, pivot.point)), end.boltAxis, second.end.boltAxis),
     });
   }
-  return { arms, links };
+  return { hinges, arms, links };
 }
 
 const linkEnd = (pivot: Pivot, end: RodEnd, place: number, gathering: Gathering): LinkEnd => ({
@@ -89,10 +120,17 @@ function turnBetween(line: Vec3, first: Vec3, second: Vec3): number {
 const asLine = (angle: number): number => angle - Math.PI * Math.round(angle / Math.PI);
 
 /** Writes every rod end's tilt (rad, not negative) into the row. `now`: see CarriedList. */
-export function writeRodEndSwings(swings: RodEndSwings, now: Float64Array, row: Float64Array): void {
-  const { arms, links } = swings;
+export function writeRodEndSwings(swings: RodEndSwings, s: MotionState, now: Float64Array, row: Float64Array): void {
+  const { hinges, arms, links } = swings;
+  for (let i = 0; i < hinges.length; i += 1) writeHingeEnd(hinges[i]!, s, row);
   for (let i = 0; i < arms.length; i += 1) writeArmEnd(arms[i]!, now, row);
   for (let i = 0; i < links.length; i += 1) writeLinkEnds(links[i]!, now, row);
+}
+
+function writeHingeEnd({ place, angle, slant }: HingeEnd, s: MotionState, row: Float64Array): void {
+  // The chord between where the bolt and the housing point.
+  const tilt = 2 * Math.asin(slant * Math.abs(Math.sin(0.5 * s[angle]!)));
+  row[place] = Math.min(tilt, Math.PI - tilt);
 }
 
 function writeArmEnd({ place, housing, bolt }: ArmEnd, now: Float64Array, row: Float64Array): void {
@@ -108,16 +146,13 @@ function writeArmEnd({ place, housing, bolt }: ArmEnd, now: Float64Array, row: F
   row[place] = Math.atan(Math.sqrt(cx * cx + cy * cy + cz * cz) / Math.abs(ax * bx + ay * by + az * bz));
 }
 
-function writeLinkEnds({ first, second, clocking }: LinkEnds, now: Float64Array, row: Float64Array): void {
+function writeLinkEnds({ length, first, second, clocking }: LinkEnds, now: Float64Array, row: Float64Array): void {
   const from = first.centre;
   const to = second.centre;
-  let lx = now[to]! - now[from]!;
-  let ly = now[to + 1]! - now[from + 1]!;
-  let lz = now[to + 2]! - now[from + 2]!;
-  const per = 1 / Math.sqrt(lx * lx + ly * ly + lz * lz);
-  lx *= per;
-  ly *= per;
-  lz *= per;
+  const per = 1 / length;
+  const lx = (now[to]! - now[from]!) * per;
+  const ly = (now[to + 1]! - now[from + 1]!) * per;
+  const lz = (now[to + 2]! - now[from + 2]!) * per;
   const ax = now[first.bolt]!;
   const ay = now[first.bolt + 1]!;
   const az = now[first.bolt + 2]!;

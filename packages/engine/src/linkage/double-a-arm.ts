@@ -246,20 +246,24 @@ const TOE_CLOSED = 2;
 /** Turns derivatives by the driving angle into derivatives by travel: x′ = x_α α′, x″ = x_αα α′² + x_α α″. */
 function deriveByTravel(s: MotionState, travel: number): void {
   const rate = 1 / s[AT.velocity + 2]!;
-  const rate2 = rate * rate;
-  const acceleration = -s[AT.acceleration + 2]! * rate2 * rate;
-  for (let i = 0; i < 3; i += 1) {
-    s[AT.spinRate + i] = s[AT.spinRate + i]! * rate2 + s[AT.spin + i]! * acceleration;
-    s[AT.spin + i] = s[AT.spin + i]! * rate;
-    s[AT.acceleration + i] = s[AT.acceleration + i]! * rate2 + s[AT.velocity + i]! * acceleration;
-    s[AT.velocity + i] = s[AT.velocity + i]! * rate;
-  }
-  const upper = s[AT.secondArm + 3]!;
-  s[AT.secondArm + 4] = s[AT.secondArm + 4]! * rate2 + upper * acceleration;
-  s[AT.secondArm + 3] = upper * rate;
+  const acceleration = -s[AT.acceleration + 2]! * rate * rate * rate;
+  toTravel(s, AT.spin, AT.spinRate, rate, acceleration);
+  toTravel(s, AT.spin + 1, AT.spinRate + 1, rate, acceleration);
+  toTravel(s, AT.spin + 2, AT.spinRate + 2, rate, acceleration);
+  toTravel(s, AT.velocity, AT.acceleration, rate, acceleration);
+  toTravel(s, AT.velocity + 1, AT.acceleration + 1, rate, acceleration);
+  toTravel(s, AT.velocity + 2, AT.acceleration + 2, rate, acceleration);
+  toTravel(s, AT.secondArm + 3, AT.secondArm + 4, rate, acceleration);
+  s[AT.secondArm + 2] = Math.atan2(s[AT.secondArm + 1]!, s[AT.secondArm]!);
   s[AT.firstArm + 3] = rate;
   s[AT.firstArm + 4] = acceleration;
   s[AT.travel] = travel;
+}
+
+function toTravel(s: MotionState, first: number, second: number, rate: number, acceleration: number): void {
+  const byAngle = s[first]!;
+  s[second] = s[second]! * rate * rate + byAngle * acceleration;
+  s[first] = byAngle * rate;
 }
 
 /**

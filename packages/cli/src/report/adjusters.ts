@@ -1,0 +1,87 @@
+import { formatLength, formatNumber, NO_VALUE, type Study, unitOf } from "@armwright/engine";
+import type { Page } from "../text/page.ts";
+import { type Column, type Row, table } from "../text/table.ts";
+import { hang } from "../text/wrap.ts";
+
+type TurnEffect = Study["adjusters"][number];
+
+const DEGREE = Math.PI / 180;
+
+/** What a turn of each adjuster does at ride height; a small length of it where the thread is not given. */
+export function adjusterLines({ adjusters, car }: Pick<Study, "adjusters" | "car">, page: Page): readonly string[] {
+  if (adjusters.length === 0) return [];
+  const length = unitOf("length", page.units);
+  const isHeld = adjusters.some(({ camberHeld }) => camberHeld !== null);
+  const columns: readonly Column[] = [
+    { head: ["made longer", "by one turn"], align: "left", gives: true },
+    { head: ["which is", length], align: "right" },
+    { head: ["camber", "deg"], align: "right" },
+    { head: ["toe", "deg"], align: "right" },
+    { head: ["toe across", `tyre, ${length}`], align: "mark" },
+    ...(isHeld
+      ? ([
+          { head: ["toe, camber", "held, deg"], align: "right" },
+          { head: ["with turns", "of **"], align: "right" },
+        ] as const)
+      : []),
+  ];
+  const rows = adjusters.map((each) => effectRow(each, 2 * car.wheel.freeRadius, isHeld, page));
+  return [...table(columns, rows, page.width), ...footnotes(adjusters, page)];
+}
+
+function holderOf(adjusters: readonly TurnEffect[]): string | undefined {
+  const id = adjusters.find(({ camberHeld }) => camberHeld)?.camberHeld?.by;
+  return adjusters.find(({ adjuster }) => adjuster.id === id)?.adjuster.label;
+}
+
+function effectRow(each: TurnEffect, tyreDiameter: number, isHeld: boolean, page: Page): Row {
+  const { adjuster, advance, perLength, camberHeld } = each;
+  const step = advance ?? smallStep(page);
+  const camber = perLength && perLength.camber * step;
+  const toe = perLength && perLength.toe * step;
+  const across = toe === null ? null : Math.sin(toe) * tyreDiameter;
+  return {
+    cells: [
+      advance === null ? `${adjuster.label} *` : adjuster.label,
+      advance === 0 ? "nothing" : thousandths(step, page),
+      hundredths(camber),
+      hundredths(toe),
+      across === null ? NO_VALUE : formatLength(across, page.units, { denominator: 32, sign: true }),
+      ...(isHeld
+        ? [hundredths(camberHeld?.toe ?? null), camberHeld ? formatNumber(camberHeld.turns, 2, true) : NO_VALUE]
+        : []),
+    ],
+  };
+}
+
+const smallStep = ({ units }: Page): number => (units === "metric" ? 0.001 : 0.0254 / 16);
+
+function footnotes(adjusters: readonly TurnEffect[], page: Page): readonly string[] {
+  const step = page.units === "metric" ? "1 mm" : "1/16 in";
+  const lines: string[] = [];
+  if (adjusters.some(({ advance }) => advance === null)) {
+    lines.push(
+      ...hang("* ", `its thread is not given, so turns cannot be counted: told for ${step} longer.`, page.width),
+    );
+  }
+  if (adjusters.some(({ advance }) => advance === 0)) {
+    lines.push(
+      ...hang(
+        "",
+        "nothing: both ends have the same hand and pitch, so turning the tube moves it, no more.",
+        page.width,
+      ),
+    );
+  }
+  const holder = holderOf(adjusters);
+  if (holder !== undefined) lines.push(...hang("** ", `camber is held by turning along: ${holder}.`, page.width));
+  return lines;
+}
+
+/** A half turn moves less than a tenth of a degree. */
+const hundredths = (angle: number | null): string =>
+  angle === null ? NO_VALUE : formatNumber(angle / DEGREE, 2, true);
+
+/** A turn of thread is finer than a tape: thousandths of an inch, hundredths of a millimetre. */
+const thousandths = (metres: number, { units }: Page): string =>
+  units === "metric" ? formatNumber(metres * 1000, 2) : formatNumber(metres / 0.0254, 3);

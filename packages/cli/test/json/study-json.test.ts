@@ -1,0 +1,88 @@
+import { study } from "@armwright/engine";
+import { readCarDocument } from "@armwright/engine/document";
+import { describe, expect, it } from "vitest";
+import { z } from "zod";
+import { SAMPLES, textWith, hArm, threaded, unprotected } from "../documents.ts";
+import { told } from "../fake-io.ts";
+
+const CAR = "my.car.json";
+const json = async (text: string, words: readonly string[] = []) => {
+  const { code, out } = await told(["study", CAR, "--json", ...words], { files: { [CAR]: text } });
+  expect(code).toBe(0);
+  return JSON.parse(out);
+};
+const published = async () => JSON.parse((await told(["schema", "--study"])).out);
+/** A reader of JSON Schema that knows nothing of how ours is made. */
+const validator = async () => z.fromJSONSchema(await published());
+
+const RIGHT = { upper: { x: -4, y: -17, z: 32 }, lower: { x: -4, y: -24, z: 12.5, on: "lower-arm" } };
+const CASES = [
+  ...SAMPLES,
+  { name: "an unprotected car", text: unprotected() },
+  { name: "a car with threads", text: threaded() },
+  {
+    name: "a car with its own right side",
+    text: textWith(hArm(), { "right.shock": { ...RIGHT, shortest: 15.25, longest: 24 } }),
+  },
+];
+
+describe.each(CASES)("the study of $name as JSON", ({ text }) => {
+  it.each([[[]], [["--si"]]])("meets the published schema, %j", async (words) => {
+    const result = (await validator()).safeParse(await json(text, words));
+    expect(result.error?.issues ?? []).toEqual([]);
+  });
+
+  it("tells the engine's numbers, in SI and in the document's units", async () => {
+    const reading = readCarDocument(text);
+    if (!reading.ok) throw new Error("the sample does not read");
+    const made = study(reading.car);
+    const si = await json(text, ["--si"]);
+    const own = await json(text);
+    const inch = reading.car.units === "metric" ? 0.001 : 0.0254;
+    expect(si.units).toBe("SI");
+    expect(own.units).toBe(reading.car.units);
+    for (const direction of ["bump", "droop"] as const) {
+      const { stop, limits } = made.travel[direction];
+      expect(si.travel[direction].stop.travel).toBeCloseTo(stop.travel, 11);
+      expect(own.travel[direction].stop.travel * inch).toBeCloseTo(stop.travel, 11);
+      expect(si.travel[direction].limits.map(({ id }: { id: string }) => id)).toEqual(limits.map(({ id }) => id));
+    }
+    expect(si.findings.map(({ code }: { code: string }) => code)).toEqual(made.findings.map(({ code }) => code));
+    expect(si.assumed).toHaveLength(made.car.assumed.length);
+    expect(si.cycle.quantities.map(({ id }: { id: string }) => id)).toEqual(made.quantities.map(({ id }) => id));
+    for (const { values } of si.cycle.quantities) expect(values).toHaveLength(si.cycle.travels.length);
+  });
+});
+
+describe("the published schema", () => {
+  it.each<readonly [string, (study: Record<string, any>) => void]>([
+    ["a missing field", (made) => delete made["travel"]],
+    ["an unknown field", (made) => (made["more"] = 1)],
+    ["another version", (made) => (made["armwrightStudy"] = 2)],
+    ["a word for a number", (made) => (made["travel"].total = "14 in")],
+    ["a number that is none", (made) => (made["travel"].bump.stop.travel = null)],
+    ["an unknown gravity", (made) => (made["findings"][0].gravity = "awful")],
+  ])("does not let %s pass", async (_, spoil) => {
+    const made = await json(unprotected());
+    expect((await validator()).safeParse(made).success).toBe(true);
+    spoil(made);
+    expect((await validator()).safeParse(made).success).toBe(false);
+  });
+
+  it("says of every field what it means", async () => {
+    const silent: string[] = [];
+    const walk = (node: any, path: string): void => {
+      for (const [name, field] of Object.entries<any>(node.properties ?? {})) {
+        const isPlain = /\.(x|y|z)$/.test(`.${name}`) || path.endsWith("unitNames");
+        if (!field.description && !isPlain) silent.push(`${path}.${name}`);
+        walk(field, `${path}.${name}`);
+      }
+      if (node.items) walk(node.items, `${path}[]`);
+      for (const form of node.anyOf ?? []) walk(form, path);
+    };
+    const schema = await published();
+    walk(schema, "");
+    expect(silent).toEqual([]);
+    expect(schema.$schema).toBe("https://json-schema.org/draft/2020-12/schema");
+  });
+});

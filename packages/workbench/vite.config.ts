@@ -1,0 +1,28 @@
+import { fileURLToPath } from "node:url";
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vite";
+
+// The page is built from the sources of engine and drawing, so that nothing has to be compiled first.
+const source = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
+
+export default defineConfig({
+  root: source("."),
+  base: "./",
+  resolve: {
+    alias: [
+      { find: /^@armwright\/engine\/document$/, replacement: source("../engine/src/document/index.ts") },
+      { find: /^@armwright\/([a-z]+)$/, replacement: source("../$1/src/index.ts") },
+    ],
+  },
+  plugins: [react()],
+  worker: { format: "es" },
+  build: {
+    outDir: source("./dist/app"),
+    emptyOutDir: true,
+    target: "es2022",
+    sourcemap: true,
+    // Fonts stay files: a content security policy of 'self' then allows them.
+    assetsInlineLimit: 0,
+    modulePreload: { polyfill: false },
+  },
+});
