@@ -29,13 +29,10 @@ enum { ON_CHASSIS, ON_SPINDLE, ON_FIRST_ARM, ON_SECOND_ARM };
 typedef struct { Vec base, square, quarter; } Parts;
 typedef struct { int carrier; Parts parts; } Carried;
 
-// Points and directions of one body, as in carried-list.ts: parts, and where each goes in `now`.
-typedef struct { int count, place[MOST_CARRIED]; Parts parts[MOST_CARRIED]; } Group;
-
 typedef struct { int place, angle; double slant; } HingeEnd;
 typedef struct { int place, housing, bolt; } ArmEnd;
 typedef struct { int place, centre, bolt; double cosLimit; } LinkEnd;
-typedef struct { double length; LinkEnd first, second; double clocking; } LinkEnds;
+typedef struct { double perLength; LinkEnd first, second; double clocking; } LinkEnds;
 
 typedef struct {
     Vec axis, designContact;
@@ -45,7 +42,10 @@ typedef struct {
     double designLength, engagement, cosPhase, sinPhase;
     int innerRipples, outerRipples;
     double now[3 * MOST_CARRIED];
-    Group spindlePoints, spindleDirections, firstArm, secondArm;
+    // What is carried, as in carried-list.ts.
+    int pointsEnd, spindleEnd, firstArmEnd, secondArmEnd, place[MOST_CARRIED];
+    Vec onSpindle[MOST_CARRIED];
+    Parts onArm[MOST_CARRIED];
     int strapUpper, strapLower, base, strikes; // places in `now`
     double strapLength, reach, solid, lowest;
     int hinges, arms, links;

@@ -12,14 +12,6 @@ static Carried nextCarried(Numbers* n) {
     return (Carried){carrier, nextParts(n)};
 }
 
-static void readGroup(Group* group, Numbers* n) {
-    group->count = nextInt(n);
-    for (int i = 0; i < group->count; ++i) {
-        group->place[i] = nextInt(n);
-        group->parts[i] = nextParts(n);
-    }
-}
-
 static LinkEnd nextLinkEnd(Numbers* n) {
     LinkEnd end;
     end.place = nextInt(n);
@@ -49,10 +41,13 @@ void readOutputs(Outputs* o, Numbers* n) {
     o->outerRipples = nextInt(n);
     const int carried = nextInt(n);
     for (int i = 0; i < carried; ++i) o->now[i] = next(n);
-    readGroup(&o->spindlePoints, n);
-    readGroup(&o->spindleDirections, n);
-    readGroup(&o->firstArm, n);
-    readGroup(&o->secondArm, n);
+    o->pointsEnd = nextInt(n);
+    o->spindleEnd = nextInt(n);
+    o->firstArmEnd = nextInt(n);
+    o->secondArmEnd = nextInt(n);
+    for (int i = 0; i < o->secondArmEnd; ++i) o->place[i] = nextInt(n);
+    for (int i = 0; i < o->spindleEnd; ++i) o->onSpindle[i] = nextVec(n);
+    for (int i = o->spindleEnd; i < o->secondArmEnd; ++i) o->onArm[i] = nextParts(n);
     o->strapUpper = nextInt(n);
     o->strapLower = nextInt(n);
     o->strapLength = next(n);
@@ -75,7 +70,7 @@ void readOutputs(Outputs* o, Numbers* n) {
     }
     o->links = nextInt(n);
     for (int i = 0; i < o->links; ++i) {
-        o->link[i].length = next(n);
+        o->link[i].perLength = next(n);
         o->link[i].first = nextLinkEnd(n);
         o->link[i].second = nextLinkEnd(n);
         o->link[i].clocking = next(n);
@@ -121,22 +116,15 @@ static inline Motion motionOf(const Carried* c, const double* s) {
 
 static inline void put(double* now, int place, Vec v) { now[place] = v.x, now[place + 1] = v.y, now[place + 2] = v.z; }
 
-static inline void carryOnSpindle(const Group* restrict g, const double* restrict s, Vec from, double* restrict now) {
-    for (int i = 0; i < g->count; ++i) put(now, g->place[i], plus(from, turned(s, g->parts[i].base)));
-}
-
-static inline void carryOnArm(const Group* restrict g, const double* restrict arm, double* restrict now) {
-    for (int i = 0; i < g->count; ++i) {
-        const Parts* p = &g->parts[i];
-        put(now, g->place[i], plus(p->base, plus(times(p->square, arm[0]), times(p->quarter, arm[1]))));
+static void carryAll(Outputs* restrict o, const double* restrict s) {
+    const Vec centre = at(s, CENTRE), none = {0, 0, 0};
+    for (int i = 0; i < o->spindleEnd; ++i)
+        put(o->now, o->place[i], plus(i < o->pointsEnd ? centre : none, turned(s, o->onSpindle[i])));
+    for (int i = o->spindleEnd; i < o->secondArmEnd; ++i) {
+        const double* arm = s + (i < o->firstArmEnd ? FIRST_ARM : SECOND_ARM);
+        const Parts* p = &o->onArm[i];
+        put(o->now, o->place[i], plus(p->base, plus(times(p->square, arm[0]), times(p->quarter, arm[1]))));
     }
-}
-
-static void carryAll(Outputs* o, const double* s) {
-    carryOnSpindle(&o->spindlePoints, s, at(s, CENTRE), o->now);
-    carryOnSpindle(&o->spindleDirections, s, (Vec){0, 0, 0}, o->now);
-    carryOnArm(&o->firstArm, s + FIRST_ARM, o->now);
-    carryOnArm(&o->secondArm, s + SECOND_ARM, o->now);
 }
 
 static inline double limit(double value) { return value < -1 ? -1 : value > 1 ? 1 : value; }
@@ -231,15 +219,16 @@ static void writeStops(const Outputs* o, double* row) {
 }
 
 static const double PI = 3.14159265358979323846;
-static inline double asLine(double angle) { return angle - PI * floor(angle / PI + 0.5); }
+static inline double asLine(double angle) { return angle > 0.5 * PI ? angle - PI : angle < -0.5 * PI ? angle + PI : angle; }
 static inline double positive(double value) { return value > 0 ? value : 0; }
 
 static void writeLinkEnds(const LinkEnds* r, const double* now, double* row) {
     const Vec from = at(now, r->first.centre), a = at(now, r->first.bolt), b = at(now, r->second.bolt);
-    const Vec l = times(minus(at(now, r->second.centre), from), 1 / r->length);
+    const Vec l = times(minus(at(now, r->second.centre), from), r->perLength);
     const double along1 = dot(a, l), along2 = dot(b, l);
     const double cos1 = sqrt(positive(1 - along1 * along1)), cos2 = sqrt(positive(1 - along2 * along2));
-    const double turn = asLine(atan2(dot(cross(a, b), l), dot(a, b) - along1 * along2) - r->clocking);
+    const double across = dot(cross(a, b), l), level = dot(a, b) - along1 * along2;
+    const double turn = asLine((across == 0 ? 0 : atan(across / level)) - r->clocking);
     const double room1 = cos1 > r->first.cosLimit ? acos(r->first.cosLimit / cos1) : 0;
     const double room2 = cos2 > r->second.cosLimit ? acos(r->second.cosLimit / cos2) : 0;
     const double room = room1 + room2, turn1 = room > 0 ? turn * room1 / room : 0.5 * turn;

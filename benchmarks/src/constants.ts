@@ -11,7 +11,7 @@ export const KINDS_IN_C = ["h-arm", "double-a-arm", "five-link"] as const;
 
 /** All numbers that the C program needs of a corner, one after the other, in the order of the structs of c/cycle.h. */
 export function constantsForC(corner: Corner, travels: Float64Array): Float64Array {
-  const kind = KINDS_IN_C.findIndex((name) => name === corner.kind.kind);
+  const kind = KINDS_IN_C.indexOf(corner.kind.kind as (typeof KINDS_IN_C)[number]);
   return Float64Array.from([
     kind,
     travels.length,
@@ -73,7 +73,6 @@ function outputNumbers(corner: Corner): readonly number[] {
   const { strap, bumpStop, lowest } = corner.stops;
   if (!shock || !shaft || !strap || !bumpStop || lowest === undefined) throw new Error("the car is not complete");
   const point = ({ carrier, parts }: Carried): readonly number[] => [carrier, ...parts];
-  const { spindlePoints, spindleDirections, firstArm, secondArm } = carried;
   return [
     ...[...xyz(attitude.axis), ...xyz(attitude.designContact)],
     ...[attitude.loadedRadius, attitude.driveLever, attitude.brakeLever],
@@ -82,17 +81,15 @@ function outputNumbers(corner: Corner): readonly number[] {
     ...[shaft.designLength, shaft.engagement, shaft.cosPhase, shaft.sinPhase],
     ...[Number(shaft.innerRipples), Number(shaft.outerRipples)],
     ...[carried.now.length, ...carried.now],
-    ...[spindlePoints, spindleDirections, firstArm, secondArm].flatMap(({ places, parts }) => [
-      places.length,
-      ...[...places].flatMap((place, index) => [place, ...parts.subarray(9 * index, 9 * index + 9)]),
-    ]),
+    ...[carried.pointsEnd, carried.spindleEnd, carried.firstArmEnd, carried.secondArmEnd],
+    ...[...carried.places, ...carried.parts],
     ...[strap.upper, strap.lower, strap.length],
     ...[bumpStop.base, bumpStop.strikes, bumpStop.reach, bumpStop.solid, lowest],
     ...[rodEnds.hinges.length, ...rodEnds.hinges.flatMap(({ place, angle, slant }) => [place, angle, slant])],
     ...[rodEnds.arms.length, ...rodEnds.arms.flatMap(({ place, housing, bolt }) => [place, housing, bolt])],
     rodEnds.links.length,
-    ...rodEnds.links.flatMap(({ length, first, second, clocking }) => [
-      length,
+    ...rodEnds.links.flatMap(({ perLength, first, second, clocking }) => [
+      perLength,
       ...[first, second].flatMap(({ place, centre, bolt, cosLimit }) => [place, centre, bolt, cosLimit]),
       clocking,
     ]),

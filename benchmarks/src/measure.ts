@@ -7,6 +7,8 @@ export interface Variant {
 export const SAMPLES = 31;
 /** s */
 export const LEAST_SAMPLE = 0.01;
+const WARM_ROUNDS = 40;
+const WARM_RUNS = 25;
 
 /** Times a plain function as a variant. */
 export const timed = (name: string, action: () => void): Variant => ({
@@ -23,6 +25,8 @@ export const timed = (name: string, action: () => void): Variant => ({
  * disturbs all of them alike.
  */
 export async function measure(variants: readonly Variant[]): Promise<ReadonlyMap<string, number>> {
+  // Warm up with all of them mixed, so that none is compiled for one kind of car only.
+  for (let round = 0; round < WARM_ROUNDS; round += 1) for (const variant of variants) await variant.run(WARM_RUNS);
   const plans = [];
   for (const variant of variants)
     plans.push({ variant, times: await timesFor(variant), least: Number.POSITIVE_INFINITY });
@@ -39,13 +43,9 @@ export async function measure(variants: readonly Variant[]): Promise<ReadonlyMap
   return new Map(plans.map(({ variant, least }) => [variant.name, least]));
 }
 
-/** How many runs make a sample that is long enough; found by doubling, which warms the code up as well. */
+/** How many runs make a sample that is long enough, found by doubling. */
 async function timesFor(variant: Variant): Promise<number> {
   let times = 1;
-  let seconds = 0;
-  for (let warm = 0; warm < 30 || seconds < 1.2 * LEAST_SAMPLE; warm += 1) {
-    seconds = await variant.run(times);
-    if (seconds < 1.2 * LEAST_SAMPLE) times *= 2;
-  }
+  while ((await variant.run(times)) < 1.2 * LEAST_SAMPLE) times *= 2;
   return times;
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { COMMANDS } from "../src/commands/catalogue.ts";
+import { run } from "../src/run.ts";
 import { told } from "./fake-io.ts";
 
 describe("help and version", () => {
@@ -56,4 +57,24 @@ describe("words not understood end with exit code 2, one line on the errors and 
     expect(err.endsWith("\n")).toBe(true);
     expect(err).not.toMatch(/\n\s+at /);
   });
+});
+
+it("calls its own error a bug, with the place and without a stack", async () => {
+  let err = "";
+  const code = await run(["check", "a"], {
+    out: () => {},
+    err: (text) => {
+      err += text;
+    },
+    read: () => {
+      throw new TypeError("no such thing");
+    },
+    write: () => {},
+    exists: () => false,
+    isSame: () => false,
+    columns: 80,
+    colour: { out: false, err: false },
+  });
+  expect(code).toBe(70);
+  expect(err).toMatch(/^This is a bug in armwright; please report it with the car document\. \(no such thing; .+\)\n$/);
 });

@@ -20,7 +20,7 @@ export function assumedLines({ car }: Pick<Study, "car">, page: Page): readonly 
   return table(
     [
       { head: ["place in the document"], align: "left" },
-      { head: ["assumed"], align: "left" },
+      { head: ["assumed"], align: "left", gives: true },
       { head: ["because"], align: "left", gives: true },
     ],
     [...groups.values()].map(({ path, value, because, count }) => ({

@@ -70,8 +70,8 @@ function fieldLines(a: Side, b: Side, page: Page): readonly string[] {
   if (differences.length === 0) return ["Nothing."];
   const rows = differences.slice(0, MOST_FIELDS).map((each) => ({ cells: [each.path, each.a ?? "-", each.b ?? "-"] }));
   const columns: readonly Column[] = [
-    { head: ["field"], align: "left" },
-    { head: ["A"], align: "left" },
+    { head: ["field"], align: "left", gives: true },
+    { head: ["A"], align: "left", gives: true },
     { head: ["B"], align: "left", gives: true },
   ];
   const rest = differences.length - rows.length;

@@ -39,7 +39,7 @@ function directionsLines(reports: readonly DirectionReport[], page: Page): reado
     { head: ["travel", length], align: "mark" },
     { head: ["past stop", length], align: "mark" },
     { head: ["left", "at the stop"], align: "left" },
-    { head: ["", ""], align: "left" },
+    { head: ["", ""], align: "left", gives: true },
   ];
   // Laid together, so that both directions stand under one alignment.
   const laid = layTable(
@@ -101,7 +101,7 @@ function standing(each: Ordered): string {
   if (isStop(each)) return "YOUR STOP";
   if (limit.nature === "made") return "";
   if (limit.pastAtRide) return "PAST AT RIDE HEIGHT";
-  const lead = limit === report.first ? "first hard, " : "";
+  const lead = limit === report.first ? "first, " : "";
   if (!limit.isProtected) return `${lead}NOT PROTECTED`;
   // An aim is no part: nothing holds the wheel there.
   return report.stop.by === "travel" ? `${lead}past your aim` : `${lead}protected`;
@@ -114,26 +114,26 @@ function verdict(report: DirectionReport, page: Page): readonly string[] {
   const { direction, stop, first, limits } = report;
   const say = (length: number) => sayAmount(length, "length", page.units);
   const way = direction === "bump" ? "BUMP" : "DROOP";
-  const heading = direction === "bump" ? "up" : "down";
+  const place = (travel: number) =>
+    travel === 0 ? "at ride height" : `${say(travel)} ${direction === "bump" ? "up" : "down"}`;
   const open = limits.filter((limit) => isOpen({ limit, report }));
   const firstOpen = open[0];
   const loud = (line: string) => page.bold(page.red(line));
   const lines = (text: string, paint: (line: string) => string) => hang("", text, page.width).map(paint);
   const ending = (): readonly string[] => {
     if (stop.by === "travel") {
-      const where = stop.works ? `${say(stop.travel)} ${heading}, where you aim at` : `${say(stop.travel)} ${heading}`;
+      const where = stop.works ? `${place(stop.travel)}, where you aim at` : place(stop.travel);
       return lines(`${way} ends ${where}. No part is entered that stops the wheel there.`, page.bold);
     }
-    if (stop.works)
-      return lines(`${way} ends at the ${STOP_NAME[stop.by]}, ${say(stop.travel)} ${heading}.`, page.bold);
+    if (stop.works) return lines(`${way} ends at the ${STOP_NAME[stop.by]}, ${place(stop.travel)}.`, page.bold);
     return lines(`${way}: the chosen ${STOP_NAME[stop.by]} NEVER STOPS THE WHEEL.`, loud);
   };
   const next = (): readonly string[] => {
     if (firstOpen) {
       const more = open.length > 1 ? `, and ${open.length - 1} more` : "";
-      const place = firstOpen.pastAtRide ? "past already at ride height" : `${say(firstOpen.travel)} ${heading}`;
+      const where = firstOpen.pastAtRide ? "past already at ride height" : place(firstOpen.travel);
       const early = firstOpen.travelLeft < 0 && !firstOpen.pastAtRide ? `, ${say(firstOpen.travelLeft)} too soon` : "";
-      return lines(`NOT PROTECTED: ${firstOpen.label}, ${place}${early}${more}.`, loud);
+      return lines(`NOT PROTECTED: ${firstOpen.label}, ${where}${early}${more}.`, loud);
     }
     if (!first || isStop({ limit: first, report })) return [];
     const left = first.code === "linkage" ? "" : `, ${sayLeft(first, page)} left`;

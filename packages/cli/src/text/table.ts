@@ -6,7 +6,7 @@ export interface Column {
   readonly head: readonly string[];
   /** `mark`: lengths, whose fractions or decimals begin at one place. */
   readonly align: "left" | "right" | "mark";
-  /** The one column that is broken into lines where the page is too narrow. */
+  /** Broken into lines where the page is too narrow. */
   readonly gives?: boolean;
 }
 
@@ -55,14 +55,24 @@ export function layTable(columns: readonly Column[], rows: readonly Row[], width
   return { head: heads.map(lay), rows: laid };
 }
 
+/** As wide as the cells; where that is too much for the page, the widest of the columns that give gives first. */
 function columnWidths(
   columns: readonly Column[],
   lines: readonly (readonly string[])[],
   width: number,
 ): readonly number[] {
-  const natural = columns.map((_, c) => Math.max(0, ...lines.map((line) => widthOf(line[c]!))));
-  const excess = natural.reduce((sum, w) => sum + w, GAP.length * (columns.length - 1)) - width;
-  return natural.map((w, c) => (columns[c]!.gives && excess > 0 ? Math.max(LEAST_GIVING, w - excess) : w));
+  const widths = columns.map((_, c) => Math.max(0, ...lines.map((line) => widthOf(line[c]!))));
+  const least = columns.map(({ head }) => Math.max(LEAST_GIVING, ...head.map(widthOf)));
+  let excess = widths.reduce((sum, w) => sum + w, GAP.length * (columns.length - 1)) - width;
+  for (; excess > 0; excess -= 1) {
+    let widest = -1;
+    columns.forEach(({ gives }, c) => {
+      if (gives && widths[c]! > least[c]! && (widest < 0 || widths[c]! > widths[widest]!)) widest = c;
+    });
+    if (widest < 0) break;
+    widths[widest]! -= 1;
+  }
+  return widths;
 }
 
 const wrapCell = (text: string, width: number): readonly string[] =>

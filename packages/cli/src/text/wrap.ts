@@ -4,9 +4,7 @@ import { plain, widthOf } from "./plain.ts";
 export function wrap(text: string, width: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of plain(text)
-    .split(" ")
-    .filter((each) => each !== "")) {
+  for (const word of wordsOf(text)) {
     for (const piece of pieces(word, width)) {
       const joined = line === "" ? piece : `${line} ${piece}`;
       if (widthOf(joined) <= width) {
@@ -26,6 +24,12 @@ export function hang(lead: string, text: string, width: number): readonly string
   const blank = " ".repeat(widthOf(lead));
   return wrap(text, width - widthOf(lead)).map((line, index) => (index === 0 ? lead : blank) + line);
 }
+
+/** A tape mark such as `12 3/16` is one word. */
+const wordsOf = (text: string): readonly string[] =>
+  plain(text)
+    .split(/ +(?!(?<=\d )\d+\/\d)/)
+    .filter((word) => word !== "");
 
 function pieces(word: string, width: number): readonly string[] {
   const letters = [...word];

@@ -63,7 +63,7 @@ describe("paths", () => {
     "*",
     `/${"a".repeat(5000)}`,
   ];
-  it.each(hostile)("gives nothing for %j", async (path) => {
+  it.each(hostile.map((path) => [path.slice(0, 80), path]))("gives nothing for %j", async (_, path) => {
     const answer = await bench.ask(path);
     // A link is shown as a broken car, with the reason and none of its content.
     if (path.endsWith("/linked") || path.endsWith("/folder")) {
@@ -122,7 +122,6 @@ describe("hosts and origins", () => {
     ["no port", "/", () => ({ host: "127.0.0.1" }), 421],
     ["another port", "/", () => ({ host: "127.0.0.1:1" }), 421],
     ["every address", "/", () => ({ host: `0.0.0.0:${bench.port}` }), 421],
-    ["an empty host", "/", () => ({ host: "" }), 421],
     ["localhost", "/", () => ({ host: `localhost:${bench.port}` }), 200],
     ["another site's origin", "/api/cars", () => ({ headers: { origin: "http://evil.example" } }), 403],
     ["no origin at all, by its name", "/api/cars", () => ({ headers: { origin: "null" } }), 403],
@@ -170,11 +169,9 @@ describe("hosts and origins", () => {
     expect(bench.onDisk()).toBe(CAR_TEXT);
   });
 
-  it("refuses two hosts in one request", async () => {
-    const text = await bytesFor(
-      `GET / HTTP/1.1\r\nHost: 127.0.0.1:${bench.port}\r\nHost: evil.example\r\nConnection: close\r\n\r\n`,
-    );
-    expect(text).toMatch(/^HTTP\/1\.1 4/);
+  it.each(["Host: 127.0.0.1:PORT\r\nHost: evil.example\r\n", "Host:\r\n", ""])("refuses the head %j", async (hosts) => {
+    const head = hosts.replace("PORT", String(bench.port));
+    expect(await bytesFor(`GET / HTTP/1.1\r\n${head}Connection: close\r\n\r\n`)).toMatch(/^HTTP\/1\.1 4\d\d /);
   });
 
   it("sets the guard headers on every kind of answer", async () => {

@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { hArm, SAMPLES, textWith, unprotected } from "../documents.ts";
 import { told } from "../fake-io.ts";
 
-const compare = (a: string, b: string) => told(["compare", "a.json", "b.json"], { files: { "a.json": a, "b.json": b } });
+const compare = (a: string, b: string) =>
+  told(["compare", "a.json", "b.json"], { files: { "a.json": a, "b.json": b } });
 const part = (out: string, title: string) => out.slice(out.indexOf(`\n${title}`)).split("\n\n")[0]!;
 
 it("finds nothing between a car and itself", async () => {

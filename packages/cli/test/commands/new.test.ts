@@ -29,9 +29,7 @@ describe("--out", () => {
     expect(out).toBe("");
     expect(readCarDocument(files.get("cars/my.car.json")!).ok).toBe(true);
     expect(JSON.parse(files.get("cars/car.schema.json")!).title).toBe("Armwright car document");
-    expect(err).toBe(
-      "Wrote cars/my.car.json.\nWrote cars/car.schema.json, by which an editor explains each field.\n",
-    );
+    expect(err).toBe("Wrote cars/my.car.json.\nWrote cars/car.schema.json, by which an editor explains each field.\n");
   });
 
   it("leaves a schema that is there, and refuses to write over a car", async () => {

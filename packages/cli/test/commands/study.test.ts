@@ -1,5 +1,5 @@
 import { study } from "@armwright/engine";
-import { readCarDocument, simplestDocument, writeCarDocument } from "@armwright/engine/document";
+import { type FieldValue, readCarDocument, simplestDocument, writeCarDocument } from "@armwright/engine/document";
 import { describe, expect, it } from "vitest";
 import { hArm, SAMPLES, textWith, unprotected } from "../documents.ts";
 import { told } from "../fake-io.ts";
@@ -12,7 +12,7 @@ const studyOf = (text: string, words: readonly string[] = [], columns = 96) =>
 const NONSENSE = /\b(NaN|Infinity|undefined|null)\b|\[object|(?<![\d/.])-0(\.0+)?(?![\d./])/;
 
 describe.each(SAMPLES)("study of $name", ({ text }) => {
-  it.each([76, 80, 100, 240])("reads well on %i columns", async (columns) => {
+  it.each([76, 240])("reads well on %i columns", async (columns) => {
     const { code, out, err } = await studyOf(text, [], columns);
     expect(code).toBe(0);
     expect(err).toBe("");
@@ -20,8 +20,8 @@ describe.each(SAMPLES)("study of $name", ({ text }) => {
     const widest = Math.max(...out.split("\n").map((line) => [...line].length));
     expect(widest).toBeLessThanOrEqual(Math.min(100, columns));
     expect(out).not.toMatch(/ $/m);
-    for (const title of ["WHAT STOPS THE WHEEL", "FINDINGS", "THE CYCLE", "BOTH WHEELS", "ASSUMED"]) {
-      expect(out).toContain(`\n${title}\n`);
+    for (const title of ["WHAT STOPS THE", "FINDINGS", "THE CYCLE", "BOTH WHEELS", "ASSUMED"]) {
+      expect(out).toMatch(new RegExp(`^${title}`, "m"));
     }
   });
 
@@ -30,11 +30,12 @@ describe.each(SAMPLES)("study of $name", ({ text }) => {
     if (!reading.ok) throw new Error("the sample does not read");
     const { travel } = study(reading.car);
     const { out } = await studyOf(text, [], 100);
-    const heart = out.slice(out.indexOf("WHAT STOPS"), out.indexOf("\nFINDINGS\n")).replace(/\s+/g, " ");
+    const heart = out.slice(out.indexOf("WHAT STOPS"), out.indexOf("\nFINDINGS")).replace(/\s+/g, " ");
     for (const { limits } of [travel.bump, travel.droop]) {
       for (const { label } of limits.slice(0, 6)) expect(heart).toContain(label);
     }
-    const [, up, down, sum] = /total travel: (.+) bump \+ (.+) droop = (.+) (?:in|mm) /.exec(heart) ?? [];
+    const [, up, down, sum] =
+      /total travel: ([\d /.]+) bump \+ ([\d /.]+) droop = ([\d /.]+) (?:in|mm) /.exec(heart) ?? [];
     expect(asNumber(up!) + asNumber(down!)).toBe(asNumber(sum!));
     const step = reading.car.units === "metric" ? 0.5 : 1 / 16;
     const unit = reading.car.units === "metric" ? 0.001 : 0.0254;
@@ -53,7 +54,7 @@ describe("what stops the wheel", () => {
   it("shouts what no stop keeps the wheel from, and marks the stop", async () => {
     const { out } = await studyOf(unprotected());
     expect(out).toMatch(/^NOT PROTECTED: inner U-joint angle, .* up, .* too soon, and 1 more\.$/m);
-    expect(out).toMatch(/^2 +inner U-joint angle +\+7 3\/16 +-11\/16 +2\.2 deg too far +first hard, NOT PROTECTED$/m);
+    expect(out).toMatch(/^2 +inner U-joint angle +\+7 3\/16 +-11\/16 +2\.2 deg too far +first, NOT PROTECTED$/m);
     expect(out).toMatch(/^4 +bump stop solid +\+7 7\/8 +YOUR STOP$/m);
     expect(out).toMatch(/^5 +shock shortest .* protected$/m);
     expect(out).toMatch(/^MUST {2}Inner U-joint angle stops the wheel/m);
@@ -62,7 +63,7 @@ describe("what stops the wheel", () => {
   it("says that an aim is no stop", async () => {
     const { out } = await studyOf(writeCarDocument(simplestDocument("h-arm", "inch-pound")));
     expect(out).toContain("No part is entered that stops the wheel there.");
-    expect(out).toContain("first hard, past your aim");
+    expect(out).toContain("first, past your aim");
     expect(out).not.toContain("protected");
   });
 
@@ -78,6 +79,39 @@ describe("what stops the wheel", () => {
     expect(out).toContain("\nWHAT STOPS THE LEFT WHEEL\n");
     expect(out).toContain("\nWHAT STOPS THE RIGHT WHEEL\n");
     expect(out.slice(out.indexOf("FINDINGS, RIGHT"))).toMatch(/^MUST {2}Shock longest stops the wheel/m);
+  });
+});
+
+/** Designs that no one would build, but that someone may well type: a study has to tell, not to fall over. */
+const POOR: Readonly<Record<string, Readonly<Record<string, FieldValue>>>> = {
+  "a strap that is taut at ride": { "strap.length": 10 },
+  "a bump stop that is solid at ride": { "bumpStop.reach": 20, "bumpStop.solid": 19 },
+  both: { "strap.length": 10, "bumpStop.reach": 20, "bumpStop.solid": 19 },
+  "a shock that is too short at ride": { "shock.longest": 18 },
+  "a keep-out in the tyre": {
+    "keepOuts[0]": {
+      shape: "tube",
+      name: "post",
+      from: { x: 0, y: 36, z: 0 },
+      to: { x: 0, y: 36, z: 30 },
+      diameter: 2,
+    },
+  },
+  "a joint that is bent too far at ride": { "driveshaft.output.point.z": 30 },
+  "a spline that is out at ride": { "driveshaft.slip.engagement": 1 },
+  "travels beyond the linkage": { stops: { bump: 40, droop: 40 } },
+};
+
+describe.each(Object.entries(POOR))("%s", (_, changes) => {
+  it.each([[[]], [["--json"]], [["--csv"]]])("is told, %j", async (words) => {
+    const { code, out, err } = await studyOf(textWith(hArm(), changes), words);
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    if (words.length === 0) {
+      expect(out).not.toMatch(NONSENSE);
+      expect(out).toMatch(/NOT PROTECTED|PAST AT RIDE|ends at the \w+( \w+)?, at ride height/);
+    } else {
+      expect(out).not.toMatch(/NaN|Infinity|undefined/);
+    }
   });
 });
 
@@ -145,8 +179,12 @@ describe("where it goes", () => {
     const { out } = await told(["study", CAR], { files: { [CAR]: unprotected() }, colour: true });
     const escapes = out.split("\u001b[").slice(1);
     expect(escapes.length).toBeGreaterThan(10);
-    for (const escape of escapes) expect(escape).toMatch(/^(0|1|31)m/);
-    expect(out.replace(new RegExp("\u001b\\[\\d+m", "g"), "")).toBe((await studyOf(unprotected())).out);
+    for (const code of escapes) expect(code).toMatch(/^(0|1|31)m/);
+    const withoutColour = escapes.reduce(
+      (text, code) => text + code.slice(code.indexOf("m") + 1),
+      out.split("\u001b[")[0]!,
+    );
+    expect(withoutColour).toBe((await studyOf(unprotected())).out);
   });
 
   it("lets no control character of a document through", async () => {

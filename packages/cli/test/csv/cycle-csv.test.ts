@@ -14,8 +14,10 @@ function parseCsv(text: string): readonly (readonly string[])[] {
     const letter = text[i]!;
     if (quoted) {
       if (letter !== '"') field += letter;
-      else if (text[i + 1] === '"') field += text[(i += 1)]!;
-      else quoted = false;
+      else if (text[i + 1] === '"') {
+        field += '"';
+        i += 1;
+      } else quoted = false;
     } else if (letter === '"') quoted = true;
     else if (letter === "," || (letter === "\r" && text[i + 1] === "\n")) {
       record.push(field);

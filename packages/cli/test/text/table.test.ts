@@ -43,6 +43,7 @@ it("breaks the column that gives and keeps within the width", () => {
 it("wraps words, and breaks those longer than a line", () => {
   expect(wrap("one two three", 7)).toEqual(["one two", "three"]);
   expect(wrap("abcdefghij k", 4)).toEqual(["abcd", "efgh", "ij k"]);
+  expect(wrap("it ends at -14 3/4, or so", 14)).toEqual(["it ends at", "-14 3/4, or so"]);
   expect(wrap("", 4)).toEqual([""]);
   expect(hang("Mind  ", "one two three", 13)).toEqual(["Mind  one two", "      three"]);
 });

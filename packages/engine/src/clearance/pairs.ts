@@ -62,7 +62,7 @@ function keepOutPairs(corner: Corner): ClearancePair[] {
   return corner.car.keepOuts.flatMap((keepOut, index) => {
     const solid = keepOutSolid(keepOut);
     return parts.map((part) =>
-      pair(part, { id: keepOut.name, label: keepOut.name, solid }, keepOut.clearance, "document", `keepOuts.${index}`),
+      pair(part, { id: keepOut.name, label: keepOut.name, solid }, keepOut.clearance, "document", `keepOuts[${index}]`),
     );
   });
 }

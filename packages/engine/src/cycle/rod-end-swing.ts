@@ -42,8 +42,8 @@ interface ArmEnd {
 }
 
 interface LinkEnds {
-  /** m */
-  readonly length: number;
+  /** One over its length, 1/m. */
+  readonly perLength: number;
   readonly first: LinkEnd;
   readonly second: LinkEnd;
   /** Turn between the two bolts, seen along the link, in the design position, rad. */
@@ -94,7 +94,7 @@ export function rodEndSwings(
     const second = other && endAt.get(other.id);
     if (!other || !second) throw new Error(`bug in armwright: link ${member} has one rod end`);
     links.push({
-      length: givenLength(lengths, member, pivot.point, other.point),
+      perLength: 1 / givenLength(lengths, member, pivot.point, other.point),
       first: linkEnd(pivot, end, place, gathering),
       second: linkEnd(other, second.end, second.place, gathering),
       clocking: turnBetween(unit(subtract(other.point, pivot.point)), end.boltAxis, second.end.boltAxis),
@@ -117,7 +117,9 @@ function turnBetween(line: Vec3, first: Vec3, second: Vec3): number {
   return asLine(Math.atan2(dot(cross(a, b), line), dot(a, b)));
 }
 
-const asLine = (angle: number): number => angle - Math.PI * Math.round(angle / Math.PI);
+/** Brings an angle between −3π/2 and 3π/2 into −π/2…π/2 by half turns. */
+const asLine = (angle: number): number =>
+  angle > 0.5 * Math.PI ? angle - Math.PI : angle < -0.5 * Math.PI ? angle + Math.PI : angle;
 
 /** Writes every rod end's tilt (rad, not negative) into the row. `now`: see CarriedList. */
 export function writeRodEndSwings(swings: RodEndSwings, s: MotionState, now: Float64Array, row: Float64Array): void {
@@ -146,13 +148,12 @@ function writeArmEnd({ place, housing, bolt }: ArmEnd, now: Float64Array, row: F
   row[place] = Math.atan(Math.sqrt(cx * cx + cy * cy + cz * cz) / Math.abs(ax * bx + ay * by + az * bz));
 }
 
-function writeLinkEnds({ length, first, second, clocking }: LinkEnds, now: Float64Array, row: Float64Array): void {
+function writeLinkEnds({ perLength, first, second, clocking }: LinkEnds, now: Float64Array, row: Float64Array): void {
   const from = first.centre;
   const to = second.centre;
-  const per = 1 / length;
-  const lx = (now[to]! - now[from]!) * per;
-  const ly = (now[to + 1]! - now[from + 1]!) * per;
-  const lz = (now[to + 2]! - now[from + 2]!) * per;
+  const lx = (now[to]! - now[from]!) * perLength;
+  const ly = (now[to + 1]! - now[from + 1]!) * perLength;
+  const lz = (now[to + 2]! - now[from + 2]!) * perLength;
   const ax = now[first.bolt]!;
   const ay = now[first.bolt + 1]!;
   const az = now[first.bolt + 2]!;
@@ -165,7 +166,8 @@ function writeLinkEnds({ length, first, second, clocking }: LinkEnds, now: Float
   const cos1 = Math.sqrt(Math.max(0, 1 - along1 * along1));
   const cos2 = Math.sqrt(Math.max(0, 1 - along2 * along2));
   const across = (ay * bz - az * by) * lx + (az * bx - ax * bz) * ly + (ax * by - ay * bx) * lz;
-  const turn = asLine(Math.atan2(across, ax * bx + ay * by + az * bz - along1 * along2) - clocking);
+  const level = ax * bx + ay * by + az * bz - along1 * along2;
+  const turn = asLine((across === 0 ? 0 : Math.atan(across / level)) - clocking);
   const room1 = cos1 > first.cosLimit ? Math.acos(first.cosLimit / cos1) : 0;
   const room2 = cos2 > second.cosLimit ? Math.acos(second.cosLimit / cos2) : 0;
   const room = room1 + room2;

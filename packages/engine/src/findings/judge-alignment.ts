@@ -8,6 +8,9 @@ import type { Judged } from "./judge.ts";
 /** Change of toe over the middle two thirds of the travel, at the tyre's height front and rear, m: 1/16 in, common practice. */
 const TOE_CHANGE = 0.0254 / 16;
 
+/** More than this past a figure, m, or it reads the same on a tape: 1/64 in. */
+const READABLE = 0.0254 / 64;
+
 export function judgeAlignment(study: Judged): Finding[] {
   return [...toeFindings(study), ...camberFindings(study), ...rodEndFindings(study)];
 }
@@ -44,7 +47,7 @@ function toeFindings(study: Judged): Finding[] {
     }
   }
   const atTyre = Math.abs(Math.sin(worst)) * diameter;
-  if (atTyre > TOE_CHANGE) {
+  if (atTyre > TOE_CHANGE + READABLE) {
     findings.push({
       code: "toe-change",
       gravity: "mind",
@@ -97,7 +100,7 @@ function rodEndFindings({ car, cycle, corner }: Judged): Finding[] {
     {
       code: "rod-end-limits-unknown",
       gravity: "note",
-      place: `rodEnds.${worst.end.pivot}`,
+      place: `rodEnds["${worst.end.pivot}"]`,
       travel: worst.range.mostAt,
       source: "your document",
       values: {

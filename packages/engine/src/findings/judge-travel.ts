@@ -25,9 +25,15 @@ const SAME = INCH / 32;
 
 export function judgeTravel(study: Judged): Finding[] {
   const { bump, droop } = study.travel;
+  const up = judgeDirection(study, bump);
+  // What is already past at ride height is met at once in both directions, and told once.
+  const told = new Set(up.filter(({ code }) => code === "past-at-ride").map(({ values }) => values["limit"]));
+  const down = judgeDirection(study, droop).filter(
+    ({ code, values }) => code !== "past-at-ride" || !told.has(values["limit"]),
+  );
   return [
-    ...judgeDirection(study, bump),
-    ...judgeDirection(study, droop),
+    ...up,
+    ...down,
     ...judgeClearances(study),
     ...judgeTargets(study),
   ];

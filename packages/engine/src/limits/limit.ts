@@ -176,7 +176,7 @@ function rodEndLimits({ car, pivots }: Corner): Limit[] {
         dimension: "angle",
         spareWord: "of tilt",
         nature: "hard",
-        place: `rodEnds.${end.pivot}.misalignmentLimit`,
+        place: `rodEnds["${end.pivot}"].misalignmentLimit`,
         spare: ({ row }) => most - row[ROW.rodEnds + index]!,
       },
     ];
