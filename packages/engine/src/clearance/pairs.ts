@@ -1,5 +1,5 @@
 import type { Corner } from "../cycle/corner.ts";
-import { between, type Vec3 } from "../geometry/vec3.ts";
+import { between, distance, type Vec3 } from "../geometry/vec3.ts";
 import type { Member } from "../linkage/kind.ts";
 import { keepOutSolid, type MovingSolids } from "./moving-solids.ts";
 import { tubeInsideRim } from "./rim.ts";
@@ -32,7 +32,7 @@ const TYRE_GAP = 0.5 * 0.0254;
 
 /** All pairs of this corner that could meet. */
 export function clearancePairs(corner: Corner): readonly ClearancePair[] {
-  return [...keepOutPairs(corner), ...movingPairs(corner), ...rimPairs(corner)];
+  return [...keepOutPairs(corner), ...movingPairs(corner), ...memberPairs(corner), ...rimPairs(corner)];
 }
 
 type Part = { readonly id: string; readonly label: string; readonly solid: (solids: MovingSolids) => RoundedSolid };
@@ -85,40 +85,75 @@ function movingPairs(corner: Corner): ClearancePair[] {
   return pairs;
 }
 
+/** Arms and links against each other, but those that are one body or meet at a pivot. */
+function memberPairs(corner: Corner): ClearancePair[] {
+  const { members } = partsOf(corner);
+  return members.flatMap((a, i) =>
+    members
+      .slice(i + 1)
+      .filter((b) => !isOneBody(a.member, b.member) && !haveOneEnd(a.member, b.member))
+      .map((b) => pair(a, { id: b.id, label: b.label, solid: b.solid }, METAL_GAP, "common practice", a.id)),
+  );
+}
+
+const isOneBody = (a: Member, b: Member): boolean => a.body !== "link" && a.body === b.body;
+
+const haveOneEnd = (a: Member, b: Member): boolean =>
+  [a.from, a.to].some((one) => [b.from, b.to].some((other) => distance(one.point, other.point) < ONE_PLACE));
+
+/** Ends nearer than this, m, are one joint. */
+const ONE_PLACE = 0.02;
+
 /** A trailing arm's tubes run to the hub, where the shaft runs too. */
 const meetsShaft = (corner: Corner, member: Member): boolean =>
   corner.car.linkage.kind === "trailing-arm" && member.body === "trailing-arm";
 
-/** Tubes that reach the spindle, against the inside of the rim; the rod end's head at the end of each is the same ball. */
+/**
+ * Tubes that run to the wheel, against the inside of the rim (the rod end's head at the end of each is the same ball) and
+ * against the tyre's sidewall.
+ */
 function rimPairs(corner: Corner): ClearancePair[] {
   const { wheel } = corner.car;
-  return corner.members.flatMap((member, index) => {
+  return corner.members.flatMap((member, index): ClearancePair[] => {
     const head = headRadiusAt(corner, member);
     if (head === null) return [];
+    const place = `linkage.${member.id}`;
+    const wantedFrom = "common practice" as const;
     return [
       {
         id: `${member.id}:rim`,
         label: `${member.label} to inside of rim`,
         wanted: METAL_GAP,
-        wantedFrom: "common practice",
-        place: `linkage.${member.id}`,
+        wantedFrom,
+        place,
+        measure: (solids) => inWheel(solids, index, head, wheel.rimInsideRadius, wheel.rimWidth),
+      },
+      {
+        id: `${member.id}:sidewall`,
+        label: `${member.label} to tyre sidewall`,
+        wanted: TYRE_GAP,
+        wantedFrom,
+        place,
         measure: (solids) => {
-          const tube = solids.members[index]!;
-          const { centre, axis } = solids.tyre;
-          const { gap, fraction } = tubeInsideRim(
-            { from: tube.from, to: tube.to, radius: tube.radius, headRadius: head },
-            {
-              wheelCentre: centre,
-              spinAxis: axis,
-              insideRadius: wheel.rimInsideRadius,
-              rimWidth: wheel.rimWidth,
-            },
-          );
-          return { gap, at: between(tube.from, tube.to, fraction) };
+          const ring = inWheel(solids, index, head, wheel.rimDiameter / 2, wheel.sectionWidth);
+          if (ring.gap > 0) return ring;
+          // The ring has no outer edge; a tube that passes over the tread is clear of the tyre all the same.
+          const whole = separation(solids.members[index]!, solids.tyre);
+          return whole.distance > ring.gap ? { gap: whole.distance, at: between(whole.onA, whole.onB, 0.5) } : ring;
         },
-      } satisfies ClearancePair,
+      },
     ];
   });
+}
+
+function inWheel(solids: MovingSolids, index: number, headRadius: number, insideRadius: number, rimWidth: number): Gap {
+  const tube = solids.members[index]!;
+  const { centre, axis } = solids.tyre;
+  const { gap, fraction } = tubeInsideRim(
+    { from: tube.from, to: tube.to, radius: tube.radius, headRadius },
+    { wheelCentre: centre, spinAxis: axis, insideRadius, rimWidth },
+  );
+  return { gap, at: between(tube.from, tube.to, fraction) };
 }
 
 /** Head of the rod end at the member's outer end, or null where it does not end at the spindle. */

@@ -55,6 +55,7 @@ function toeFindings(study: Judged): Finding[] {
       travel: worstAt,
       source: "common practice: at most 1/16 in a wheel over the middle two thirds",
       values: {
+        kind: car.linkage.kind,
         change: angle(Math.abs(worst)),
         atTyre: length(atTyre, 32),
         way: worst > 0 ? "in" : "out",
@@ -66,7 +67,7 @@ function toeFindings(study: Judged): Finding[] {
   return findings;
 }
 
-function camberFindings({ cycle }: Judged): Finding[] {
+function camberFindings({ car, cycle }: Judged): Finding[] {
   const range = extremesOf(cycle, ROW.camber);
   if (!range) return [];
   return [
@@ -76,6 +77,7 @@ function camberFindings({ cycle }: Judged): Finding[] {
       place: "linkage",
       source: "solved motion",
       values: {
+        kind: car.linkage.kind,
         least: angle(range.least),
         leastAt: length(range.leastAt),
         most: angle(range.most),

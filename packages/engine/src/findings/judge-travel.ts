@@ -31,12 +31,7 @@ export function judgeTravel(study: Judged): Finding[] {
   const down = judgeDirection(study, droop).filter(
     ({ code, values }) => code !== "past-at-ride" || !told.has(values["limit"]),
   );
-  return [
-    ...up,
-    ...down,
-    ...judgeClearances(study),
-    ...judgeTargets(study),
-  ];
+  return [...up, ...down, ...judgeClearances(study), ...judgeTargets(study)];
 }
 
 function judgeDirection(study: Judged, report: DirectionReport): Finding[] {
@@ -80,6 +75,8 @@ function judgeDirection(study: Judged, report: DirectionReport): Finding[] {
   }
   for (const limit of report.limits) {
     if (limit.nature === "made" || isTheStop(limit, report)) continue;
+    // Where the chosen stop never works, what stops the wheel instead is already told with it.
+    if (!stop.works && limit === report.first) continue;
     if (limit.pastAtRide) findings.push(pastAtRide(study, limit));
     else if (!limit.isProtected) findings.push(beforeStop(limit, report));
     else {
@@ -107,7 +104,7 @@ export const STOP_NAME = {
   "bump-stop": "bump stop",
   strap: "strap",
   shock: "shock",
-  travel: "travel aimed at",
+  travel: "aimed-at stop",
 } as const;
 
 /** A stop chosen to be the shock is not also before itself. */

@@ -52,6 +52,21 @@ const HOW_TO_FREE: Record<string, string> = {
   linkage: "Stop the wheel sooner, or lengthen the members that fall into line.",
 };
 
+const TOE_REMEDY: Record<string, string> = {
+  "h-arm": "Make the lower arm's two hinge lines parallel, seen from above and from the side: that holds toe.",
+  "double-a-arm": "Move the inner end of the toe link up or down, and watch which way the curve bends.",
+  "five-link": "Move the inner end of the link that sets toe up or down, and watch which way the curve bends.",
+  "trailing-arm": "A pivot line squarer to the car, and level, changes toe less.",
+};
+
+const CAMBER_REMEDY: Record<string, string> = {
+  "h-arm": "An upper link equal and parallel to the lower arm holds camber (common practice).",
+  "double-a-arm": "A shorter upper arm gains camber in bump; equal and parallel arms hold it (common practice).",
+  "five-link":
+    "Links equal and parallel to each other hold camber; shorter upper ones gain it in bump (common practice).",
+  "trailing-arm": "A pivot line square to the car holds camber; raking it gains camber in bump (common practice).",
+};
+
 const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
   "past-at-ride": (w) => ({
     sentence: `${capital(w["limit"])}: already past with the car at ride height.`,
@@ -115,7 +130,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
   }),
   "toe-change": (w) => ({
     sentence: `Toe goes ${w["way"]} by ${w["atTyre"]} across the tyre (${w["change"]}) ${w["travelWhere"]}; ${w["most"]} is what most accept over the middle of the travel.`,
-    remedy: "Move the inner end of the toe-setting link up or down, and watch which way the curve bends.",
+    remedy: TOE_REMEDY[w["kind"] ?? ""] ?? "",
   }),
   "toe-at-ride": (w) => ({
     sentence: `The wheel toes out ${w["toe"]} at ride height (${w["rim"]} across the tyre).`,
@@ -123,7 +138,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
   }),
   "camber-range": (w) => ({
     sentence: `Camber goes from ${w["least"]} (${w["leastAtWhere"]}) to ${w["most"]} (${w["mostAtWhere"]}).`,
-    remedy: "An upper link equal and parallel to the lower arm holds camber (common practice).",
+    remedy: CAMBER_REMEDY[w["kind"] ?? ""] ?? "",
   }),
   "motion-ratio-low": (w) => ({
     sentence: `The shock moves only ${w["ratio"]} in for each inch of the wheel at ride height; below ${w["low"]} springs get big and control coarse (common practice).`,

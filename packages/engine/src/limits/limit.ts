@@ -129,7 +129,7 @@ function shaftLimits({ car }: Corner): Limit[] {
     id: "slip-engagement",
     code: "slip-engagement",
     label: "slip, least engagement",
-    spareWord: "of spline",
+    spareWord: "of spline to spare",
     place: "driveshaft.slip.leastEngagement",
     spare: ({ row }) => row[ROW.slipEngagement]! - slip.leastEngagement,
   });

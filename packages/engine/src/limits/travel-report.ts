@@ -175,14 +175,14 @@ function reportClearances(
     for (let i = 0; i < looks.length; i += CLEARANCE_STRIDE) {
       const look = looks[i]!;
       const found = pair.measure(look.solids());
-      if (found.gap < gap.gap) {
+      if (found.gap < gap.gap - SAME_GAP) {
         least = look;
         gap = found;
       }
     }
     const last = looks[looks.length - 1]!;
     const atLast = pair.measure(last.solids());
-    if (atLast.gap < gap.gap) {
+    if (atLast.gap < gap.gap - SAME_GAP) {
       least = last;
       gap = atLast;
     }
@@ -190,6 +190,9 @@ function reportClearances(
     return [{ id, label, place, wanted, wantedFrom, leastGap: gap.gap, travel: least.travel, at: gap.at, gapAtRide }];
   });
 }
+
+/** Gaps that agree to this, m, are the same: one that stays is told at ride height. */
+const SAME_GAP = 1e-6;
 
 /** Every third of the walk's stations, 12 mm: a gap between them cannot be smaller by more than the parts move. */
 const CLEARANCE_STRIDE = 3;

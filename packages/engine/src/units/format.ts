@@ -57,7 +57,7 @@ export function formatValue(
   const number =
     dimension === "length"
       ? formatLength(value, system, style)
-      : rounded(toUnit(value, dimension, system), decimalsOf(dimension, system), style.sign);
+      : rounded(toUnit(value, dimension, system), decimalsOf(value, dimension, system), style.sign);
   const symbol = unitOf(dimension, system);
   if (symbol === "" || number === NO_VALUE) return number;
   return symbol.startsWith("/") ? `${number}${symbol}` : `${number} ${symbol}`;
@@ -68,9 +68,13 @@ export function formatNumber(value: number, decimals: number, sign = false): str
   return rounded(value, decimals, sign);
 }
 
-// A newton-per-millimetre is 5.7 lb/in, so whole ones would be coarser than springs are sold.
-const decimalsOf = (dimension: Exclude<Dimension, "length" | "word">, system: UnitSystem): number =>
-  dimension === "rate" && system === "metric" ? 1 : DECIMALS[dimension];
+function decimalsOf(value: number, dimension: Exclude<Dimension, "length" | "word">, system: UnitSystem): number {
+  // A newton-per-millimetre is 5.7 lb/in, so whole ones would be coarser than springs are sold.
+  if (dimension === "rate" && system === "metric") return 1;
+  // A few tenths of a percent of speed ripple are felt.
+  if (dimension === "percent" && value !== 0 && Math.abs(value) < 0.1) return 1;
+  return DECIMALS[dimension];
+}
 
 function rounded(value: number, decimals: number, sign?: boolean): string {
   if (!Number.isFinite(value)) return NO_VALUE;
