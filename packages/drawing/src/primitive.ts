@@ -11,12 +11,23 @@ export interface Spot {
 }
 
 /** What the line or area stands for; decides its colour. `stop` is only for what stops the wheel, `hold` only for what is held. */
-export type Ink = "ink" | "ink-2" | "pencil" | "stop" | "hold" | "grid" | "grid-0" | "paper" | "blade" | "none";
+export type Ink =
+  | "ink"
+  | "ink-2"
+  | "pencil"
+  | "stop"
+  | "hold"
+  | "on-accent"
+  | "grid"
+  | "grid-0"
+  | "paper"
+  | "blade"
+  | "none";
 
 /** Line weights of the look, heaviest first. */
 export type Weight = "rim" | "outline" | "curve" | "visible" | "ghost" | "thin" | "hair";
 
-export type Dash = "solid" | "ghost" | "centre" | "keep-out" | "construction" | "hinge" | "dots";
+export type Dash = "solid" | "ghost" | "centre" | "keep-out" | "construction" | "hinge" | "dots" | "short";
 
 /** Hatching means something: cut through, kept out, out of reach, uncertain. */
 export type Hatch = "cut" | "keep-out" | "out-of-reach" | "uncertain";
@@ -46,7 +57,7 @@ export interface AreaPrimitive extends Common {
   readonly ink: Ink;
   readonly weight: Weight;
   readonly dash: Dash;
-  /** Holes count by the even-odd rule. */
+  // Holes count by the even-odd rule.
 }
 
 export interface TextPrimitive extends Common {
@@ -60,8 +71,8 @@ export interface TextPrimitive extends Common {
   /** Radians, clockwise on the sheet. */
   readonly turn: number;
   readonly ink: Ink;
-  /** A paper-coloured edge so that it reads over hatching. */
-  readonly halo: boolean;
+  /** An edge in the colour of what lies under it, so that it reads over hatching. */
+  readonly halo: "none" | "paper" | "blade";
 }
 
 export interface GroupPrimitive extends Common {
@@ -69,6 +80,16 @@ export interface GroupPrimitive extends Common {
   readonly parts: readonly Primitive[];
   /** Said to a screen reader in place of the parts. */
   readonly label?: string;
+  /** Nothing of the parts shows outside it. */
+  readonly clip?: Box;
+}
+
+/** An upright rectangle on the sheet. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 export type PathStep =
@@ -96,7 +117,10 @@ export interface Drawing {
 }
 
 export interface Handle {
-  /** Place in the document, e.g. `linkage.upperLink.inner` or `shock.upper`. */
+  /**
+   * Place in the document, e.g. `linkage.upperLink.inner` or `linkage.links[0].inner`; `travel` for the wheel itself and
+   * the tape's marker, `stops.bump` and `stops.droop` for the tape's blocks.
+   */
   readonly path: string;
   readonly label: string;
   readonly at: Spot;

@@ -193,7 +193,7 @@ function doubleAArmMechanism(linkage: DoubleAArmLinkage, wheelCentre: Vec3, leng
   const look = (angle: number, branches: Branches): DrivenPosition => {
     scratch[AT.firstArm + 2] = angle;
     const placed = placeByAngle(m, branches[0]!, branches[1]!, scratch);
-    const margins = placed === OPEN ? [1, 1] : placed === UPPER_CLOSED ? [0, 1] : [1, 0];
+    const margins = [closure[0]!, placed === UPPER_CLOSED ? 1 : closure[1]!];
     return { travel: scratch[AT.wheelCentre + 2]! - m.designHeight, slope: scratch[AT.velocity + 2]!, margins };
   };
   const { range, stretches } = findDrivenRange(look, 2);
@@ -238,6 +238,9 @@ function solveDoubleAArm(m: Constants, stretch: DrivenStretch, travel: number, s
   deriveByTravel(s, travel);
   return iteration;
 }
+
+/** How far the two closures are from falling into line at the last place looked at, see DrivenPosition. */
+const closure = new Float64Array(2);
 
 const OPEN = 0;
 const UPPER_CLOSED = 1;
@@ -296,6 +299,7 @@ function placeByAngle(m: Constants, upperBranch: number, toeBranch: number, s: M
     (m.uAlong.x * rx + m.uAlong.y * ry + m.uAlong.z * rz);
   const N1 = P1 * P1 + Q1 * Q1;
   const D1 = N1 - S1 * S1;
+  closure[0] = D1 / N1;
   if (!(D1 > 0)) return UPPER_CLOSED;
   const root1 = m.upperBranch * upperBranch * Math.sqrt(D1);
   const cg = (P1 * S1 - Q1 * root1) / N1;
@@ -350,6 +354,7 @@ function placeByAngle(m: Constants, upperBranch: number, toeBranch: number, s: M
     m.te * qe;
   const N2 = P2 * P2 + Q2 * Q2;
   const D2 = N2 - S2 * S2;
+  closure[1] = D2 / N2;
   if (!(D2 > 0)) return TOE_CLOSED;
   const root2 = m.toeBranch * toeBranch * Math.sqrt(D2);
   const cd = (P2 * S2 - Q2 * root2) / N2;

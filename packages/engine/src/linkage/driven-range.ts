@@ -80,36 +80,118 @@ function followOutward(
   for (;;) {
     const along = branches;
     const turning = way;
-    const isOpen = (angle: number): boolean => {
-      const position = at(angle, along);
-      return position.margins.every((margin) => margin > 0) && position.slope * turning * outward > 0;
+    const look = (angle: number): DrivenPosition => at(angle, along);
+    const isOpen = ({ margins, slope }: DrivenPosition): boolean =>
+      margins.every((margin) => margin > 0) && slope * turning * outward > 0;
+    const close = (angle: number, travel: number): void => {
+      const [lowAngle, highAngle] = outward > 0 ? [start, angle] : [angle, start];
+      const [lowTravel, highTravel] = outward > 0 ? [startTravel, travel] : [travel, startTravel];
+      stretches.push({ branches: along, lowAngle, highAngle, lowTravel, highTravel });
+      start = angle;
+      startTravel = travel;
     };
-    let inside = start;
-    let outside = start + turning * STEP;
-    while (Math.abs(outside) < Math.PI && isOpen(outside)) {
-      inside = outside;
-      outside += turning * STEP;
+    const walk = walkToEnd(look, isOpen, start, turning);
+    toggles.push(...walk.inLine.map((angle) => look(angle).travel));
+    if (walk.touch) {
+      // Both closures meet in one point, as in a parallelogram laid flat: the motion goes straight on, over to the other.
+      const { angle, closure } = walk.touch;
+      const before = look(angle - turning * BESIDE).travel;
+      const flipped = flip(along, closure);
+      const after = at(angle + turning * BESIDE, flipped).travel;
+      const travel = 0.5 * (before + after);
+      close(angle, travel);
+      toggles.push(travel);
+      branches = flipped;
+    } else {
+      const { inside, outside } = halve((angle) => isOpen(look(angle)), walk.inside, walk.outside);
+      const isStuck = inside === start;
+      const travel = isStuck ? startTravel : look(inside).travel;
+      close(inside, travel);
+      const closure = look(outside).margins.findIndex((margin) => !(margin > 0));
+      if (closure < 0 || isStuck) return { end: { travel, toggles }, stretches };
+      toggles.push(travel);
+      branches = flip(along, closure);
+      way = -turning as 1 | -1;
     }
-    for (let i = 0; i < 60; i += 1) {
-      const middle = 0.5 * (inside + outside);
-      if (isOpen(middle)) inside = middle;
-      else outside = middle;
-    }
-    const endTravel = inside === start ? startTravel : at(inside, along).travel;
-    const [lowAngle, highAngle] = outward > 0 ? [start, inside] : [inside, start];
-    const [lowTravel, highTravel] = outward > 0 ? [startTravel, endTravel] : [endTravel, startTravel];
-    stretches.push({ branches: along, lowAngle, highAngle, lowTravel, highTravel });
-    const closed = at(outside, along).margins.findIndex((margin) => !(margin > 0));
-    if (closed < 0 || stretches.length >= MOST_STRETCHES || inside === start) {
-      return { end: { travel: endTravel, toggles }, stretches };
-    }
-    toggles.push(endTravel);
-    branches = along.map((branch, index) => (index === closed ? (-branch as 1 | -1) : branch));
-    way = -turning as 1 | -1;
-    start = inside;
-    startTravel = endTravel;
+    if (stretches.length >= MOST_STRETCHES) return { end: { travel: startTravel, toggles }, stretches };
   }
 }
+
+interface WalkEnd {
+  /** Last angle where the linkage is open and the first where it is not. */
+  readonly inside: number;
+  readonly outside: number;
+  /** Angles on the way at which a closure comes close to falling into line, but does not. */
+  readonly inLine: readonly number[];
+  /** Where a closure's margin touches zero and opens again. */
+  readonly touch?: { readonly angle: number; readonly closure: number };
+}
+
+/** A margin (sine squared of the angle between the two members) below this is nearly in line: half a degree. */
+const NEARLY_IN_LINE = 1e-4;
+/** A margin below this is zero but for rounding. */
+const IN_LINE = 1e-12;
+/** A margin that dips below this between two steps is looked at closer. */
+const DIPS = 0.02;
+/** Beside a touch by this, rad, the closure can be told from its twin again. */
+const BESIDE = 1e-7;
+
+function walkToEnd(
+  look: (angle: number) => DrivenPosition,
+  isOpen: (position: DrivenPosition) => boolean,
+  start: number,
+  turning: 1 | -1,
+): WalkEnd {
+  const inLine: number[] = [];
+  let inside = start;
+  let outside = start + turning * STEP;
+  let before: readonly number[] = [];
+  let here: readonly number[] = [];
+  while (Math.abs(outside) < Math.PI) {
+    const position = look(outside);
+    for (const [closure, margin] of here.entries()) {
+      const dips = margin < DIPS && before[closure]! > margin && position.margins[closure]! > margin;
+      if (!dips) continue;
+      const angle = lowest((a) => look(a).margins[closure]!, inside - turning * STEP, outside);
+      const least = look(angle).margins[closure]!;
+      if (least < IN_LINE) return { inside, outside, inLine, touch: { angle, closure } };
+      if (least < NEARLY_IN_LINE) inLine.push(angle);
+    }
+    if (!isOpen(position)) break;
+    before = here;
+    here = position.margins;
+    inside = outside;
+    outside += turning * STEP;
+  }
+  return { inside, outside, inLine };
+}
+
+/** Golden section for the lowest value between two angles. */
+function lowest(value: (angle: number) => number, from: number, to: number): number {
+  let a = from;
+  let b = to;
+  for (let i = 0; i < 60; i += 1) {
+    const p = a + (b - a) * 0.381966;
+    const q = a + (b - a) * 0.618034;
+    if (value(p) < value(q)) b = q;
+    else a = p;
+  }
+  return 0.5 * (a + b);
+}
+
+function halve(isOpen: (angle: number) => boolean, open: number, shut: number): { inside: number; outside: number } {
+  let inside = open;
+  let outside = shut;
+  for (let i = 0; i < 60; i += 1) {
+    const middle = 0.5 * (inside + outside);
+    if (isOpen(middle)) inside = middle;
+    else outside = middle;
+  }
+  return { inside, outside };
+}
+
+const flip = (branches: Branches, closure: number): Branches =>
+  branches.map((branch, index) => (index === closure ? (-branch as 1 | -1) : branch));
 
 /** The stretch that a travel lies in; null outside the range. */
 export function stretchAt(stretches: readonly DrivenStretch[], travel: number): DrivenStretch | null {

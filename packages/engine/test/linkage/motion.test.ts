@@ -156,3 +156,36 @@ describe("motion of every kind", () => {
     }
   });
 });
+
+describe("an exact parallelogram", () => {
+  // Its two closures meet where all four pivots lie in one line; older tests missed it because their cars never reach there.
+  const parallel: SampleCorner = {
+    wheelCentre: vec(0, 0.8, 0.4),
+    linkage: {
+      kind: "h-arm",
+      lowerArm: {
+        innerFront: vec(0.2, 0.2, 0.3),
+        innerRear: vec(-0.2, 0.2, 0.3),
+        outerFront: vec(0.1, 0.7, 0.26),
+        outerRear: vec(-0.1, 0.7, 0.26),
+        diameter: 0.038,
+      },
+      upperLink: { inner: vec(0, 0.17, 0.5), outer: vec(0, 0.67, 0.46), diameter: 0.032 },
+    },
+  };
+
+  it("keeps the wheel from turning over its whole range, through the place where all pivots lie in line", () => {
+    const mechanism = mechanismOf(parallel);
+    const { droop } = mechanism.range;
+    expect(droop.toggles.length).toBe(1);
+    // All in line: the arm along the line from inner to inner pivot, 8.53° off upright.
+    const angle = Math.atan2(0.03, 0.2);
+    expect(droop.toggles[0]).toBeCloseTo(-(Math.hypot(0.5, 0.04) * Math.cos(angle) - 0.04), 5);
+    const state = designState();
+    for (const travel of travels(mechanism, 60)) {
+      if (Math.abs(travel - droop.toggles[0]!) < 1e-3) continue;
+      expect(mechanism.solve(travel, state)).toBeGreaterThan(0);
+      for (let i = 0; i < 9; i += 1) expect(state[AT.rotation + i]!).toBeCloseTo(i % 4 === 0 ? 1 : 0, 8);
+    }
+  });
+});

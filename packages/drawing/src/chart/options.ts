@@ -1,0 +1,19 @@
+import type { Cycle, Study } from "@armwright/engine";
+import type { TapeScale } from "../tape/scale.ts";
+
+export interface ChartOptions {
+  /** The tape's scale, to which the chart is bolted. */
+  readonly scale: TapeScale;
+  /** The wheel now, m. */
+  readonly travel: number;
+  /** Moved through the tape's travels by `chartCycle`; made here when it is left out. */
+  readonly cycle?: Cycle;
+  /** A second study laid over in pencil, on the same scale; its cycle likewise. */
+  readonly over?: { readonly study: Study; readonly cycle?: Cycle };
+  /** In place of the quantities' short names. */
+  readonly title?: string;
+  /** `stops.bump` or `stops.droop` while it is in the hand. */
+  readonly held?: string;
+  /** The tape's numerals at the chart's left edge, for the first of a row. */
+  readonly numerals?: boolean;
+}

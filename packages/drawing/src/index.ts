@@ -1,0 +1,44 @@
+// The drawings' contents: a study in, primitives out; the same for screen and paper.
+
+export type { ChartOptions } from "./chart/options.ts";
+export { type Chart, chartCycle, drawChart } from "./draw-chart.ts";
+export { constructionLines } from "./draw-construction.ts";
+export { drawLeft } from "./draw-left.ts";
+export { drawRear } from "./draw-rear.ts";
+export { drawTape } from "./draw-tape.ts";
+export { drawTop } from "./draw-top.ts";
+export { fitLeft, fitRear, fitTop } from "./fit.ts";
+export type { ViewOptions } from "./options.ts";
+export type * from "./primitive.ts";
+export { hatchText, pathText, type SvgOptions, svgText } from "./render-svg.ts";
+export {
+  CLASSES,
+  DASHES,
+  DRAWING_CSS,
+  FACE,
+  FRACTION_SIZE,
+  HALO,
+  HATCHES,
+  type HatchStyle,
+  hatchId,
+  INKS,
+  type Theme,
+  TOKENS,
+  TYPES,
+  type TypeStyle,
+  tokenCss,
+  WEIGHTS,
+} from "./style.ts";
+export { type Flag, flagsOf } from "./tape/flags.ts";
+export {
+  heightOf,
+  onBlade,
+  type TapeOptions,
+  type TapeScale,
+  tapeScale,
+  travelAt,
+} from "./tape/scale.ts";
+export { boxOfText, widthOf } from "./text-size.ts";
+export { type GapNow, gapsFromStudy, hardLimits, type Trouble, troublesAt } from "./trouble.ts";
+export { viewFromAbove, viewFromBehind, viewFromLeft } from "./view.ts";
+export { reading, type TextPart, textParts, travelReading } from "./words.ts";

@@ -1,0 +1,20 @@
+import type { Primitive } from "./primitive.ts";
+import type { GapNow } from "./trouble.ts";
+
+/** What may be asked of a view. Everything may be left out. */
+export interface ViewOptions {
+  /** Place in the document that is held, e.g. `linkage.upperLink.inner`, `strap`; drawn violet. */
+  readonly held?: string;
+  /** Gaps between things at this position; without them only what the study knows of it is marked. */
+  readonly gaps?: readonly GapNow[];
+  readonly ghosts?: boolean;
+  readonly dimensions?: boolean;
+  /** Notes about parts; those about trouble are always drawn. */
+  readonly notes?: boolean;
+  /** Name of the view in its corner. */
+  readonly title?: boolean;
+  /** Secondary views only: `full` for one that is drawn large. */
+  readonly detail?: "full" | "small";
+  /** Drawn over everything, e.g. what a sheet's step wants to point at. */
+  readonly over?: readonly Primitive[];
+}

@@ -1,0 +1,163 @@
+import type { NoteRoom, NoteWish } from "./note.ts";
+import type { Ghost } from "./parts/ghosts.ts";
+import type { KeepOutShape } from "./parts/keep-out.ts";
+import { strapSpots } from "./parts/strap.ts";
+import { tyreSpots } from "./parts/wheel.ts";
+import { shift, spot, toward } from "./path.ts";
+import { grown } from "./placement.ts";
+import type { Primitive, Spot } from "./primitive.ts";
+import { mountAt, numberOf, type Scene } from "./scene.ts";
+import { group, text } from "./sketch.ts";
+import { boxOfText } from "./text-size.ts";
+import { distinctSpots, type GapNow, gapsFromStudy, nearestToTyre } from "./trouble.ts";
+import { reading, travelReading } from "./words.ts";
+
+/** What is in trouble here, as notes in red: the spot is ringed and numbered as on the tape. */
+export const troubleNotes = (scene: Scene): readonly NoteWish[] =>
+  distinctSpots(scene.troubles, 0.01).map((trouble) => ({
+    id: trouble.id,
+    at: scene.view.at(trouble.at),
+    label: trouble.label,
+    reading: trouble.finding,
+    ink: "stop",
+    ...(trouble.order > 0 && { order: trouble.order }),
+    spoken: `${trouble.label}: ${trouble.finding}`,
+  }));
+
+/** Shock, strap, the bump stop's gap, and what is nearest to the tyre. */
+export function partNotes(scene: Scene, gaps?: readonly GapNow[]): readonly NoteWish[] {
+  const { study, car, row, view } = scene;
+  const system = car.units;
+  const wishes: NoteWish[] = [];
+  const eyeToEye = numberOf(study, row, "shockLength");
+  if (car.shock && eyeToEye !== null) {
+    const at = toward(mountAt(scene, car.shock.upper), mountAt(scene, car.shock.lower), 0.16);
+    wishes.push({ id: "shock", at, label: "shock", reading: reading(eyeToEye, "length", system) });
+  }
+  const slack = numberOf(study, row, "strapSlack");
+  if (car.strap && slack !== null) {
+    const spots = strapSpots(scene);
+    wishes.push({
+      id: "strap",
+      at: spots[Math.round(spots.length * 0.3)]!,
+      label: "strap",
+      reading: slack > 1e-4 ? `${reading(slack, "length", system)} slack` : "taut",
+    });
+  }
+  const gap = numberOf(study, row, "bumpStopGap");
+  if (car.bumpStop && gap !== null) {
+    const at = toward(mountAt(scene, car.bumpStop.base), mountAt(scene, car.bumpStop.strikes), 0.25);
+    wishes.push({
+      id: "bump-stop",
+      at,
+      label: "bump stop",
+      reading:
+        gap > 0
+          ? `${reading(gap, "length", system)} gap`
+          : `squeezed ${reading(Math.min(-gap, car.bumpStop.reach), "length", system)}`,
+    });
+  }
+  const nearest = nearestToTyre(gaps ?? gapsFromStudy(study, scene.position));
+  // A gap before or behind the tyre cannot be pointed at from here.
+  if (nearest && nearest.gap > 0 && !isInside(tyreSpots(scene), view.at(nearest.at))) {
+    wishes.push({
+      id: "tyre-gap",
+      at: view.at(nearest.at),
+      label: nearest.label,
+      reading: reading(nearest.gap, "length", system),
+    });
+  }
+  return wishes;
+}
+
+/** Ghosts are named with their travel, in the part of their outline that the wheel does not cover. */
+export function ghostNames(scene: Scene, ghosts: readonly Ghost[], room: NoteRoom): Primitive[] {
+  const { car, view, pen, scale, position } = scene;
+  return ghosts.flatMap(({ name, position: there }) => {
+    const up = there.travel > position.travel ? -1 : 1;
+    const edge = view.at(there.wheelCentre).y + up * car.wheel.freeRadius * scale;
+    const x = view.at(there.wheelCentre).x;
+    const inward = -up;
+    const heights = [26, 40, 60, 80]
+      .map((px) => edge + inward * px * pen)
+      .concat([22, 40].map((px) => edge - inward * px * pen));
+    const shifts = [30, -30, 36, -36, 44, -44, 0].map((px) => px * pen);
+    for (const y of heights) {
+      for (const dx of shifts) {
+        const found = twoLines(spot(x + dx, y), name, travelReading(there.travel, car.units), pen, "ghost");
+        if (!found.boxes.every(room.all.isFree)) continue;
+        for (const box of found.boxes) takeBoth(room, box);
+        return [group("ghost", found.parts, { meaning: name })];
+      }
+    }
+    return [];
+  });
+}
+
+/** Each keep-out's name inside it on a halo where it fits, else beside it. */
+export function keepOutNames(scene: Scene, shapes: readonly KeepOutShape[], room: NoteRoom): Primitive[] {
+  const { pen } = scene;
+  return shapes.flatMap(({ keepOut, outline }): Primitive[] => {
+    const centre = outline.reduce((sum, p) => shift(sum, p.x / outline.length, p.y / outline.length), spot(0, 0));
+    const named = twoLines(centre, keepOut.name, "keep out", pen, "keep-out");
+    const corners = named.boxes.flatMap(({ x, y, width, height }) => [
+      spot(x, y),
+      spot(x + width, y),
+      spot(x, y + height),
+      spot(x + width, y + height),
+    ]);
+    if (!corners.every((corner) => isInside(outline, corner)) || !named.boxes.every(room.words.isFree)) {
+      return sideName(scene, keepOut.name, outline, room);
+    }
+    for (const box of named.boxes) takeBoth(room, box);
+    return [group("keep-out", named.parts, { meaning: keepOut.name })];
+  });
+}
+
+/** A slim keep-out's name stands along it, outside. */
+function sideName(scene: Scene, name: string, outline: readonly Spot[], room: NoteRoom): Primitive[] {
+  const { pen } = scene;
+  const xs = outline.map(({ x }) => x);
+  const ys = outline.map(({ y }) => y);
+  const [left, right, top, bottom] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+  for (const share of [0.08, 0.2, 0.35, 0.5, 0.65, 0.8, 0.92]) {
+    for (const side of [1, -1] as const) {
+      const at = spot(side > 0 ? right + 8 * pen : left - 8 * pen, top + share * (bottom - top));
+      const found = twoLines(at, name, "keep out", pen, "keep-out", side > 0 ? "start" : "end");
+      if (!found.boxes.every(room.all.isFree)) continue;
+      for (const box of found.boxes) takeBoth(room, box);
+      return [group("keep-out", found.parts, { meaning: name })];
+    }
+  }
+  return [];
+}
+
+function twoLines(
+  at: Spot,
+  upper: string,
+  lower: string,
+  pen: number,
+  layer: string,
+  anchor: "start" | "middle" | "end" = "middle",
+) {
+  const isGhost = layer === "ghost";
+  const parts = [
+    text(layer, shift(at, 0, -3 * pen), upper, { anchor, halo: "paper", ink: isGhost ? "ink-2" : "ink" }),
+    text(layer, shift(at, 0, 15 * pen), lower, { anchor, halo: "paper", size: isGhost ? "text" : "label" }),
+  ];
+  return { parts, boxes: parts.map((part) => grown(boxOfText(part, pen), 1 * pen)) };
+}
+
+function takeBoth(room: NoteRoom, box: Parameters<NoteRoom["all"]["take"]>[0]): void {
+  room.all.take(box);
+  room.words.take(box);
+}
+
+/** Whether a spot lies in a convex outline, whichever way round that runs. */
+function isInside(outline: readonly Spot[], p: Spot): boolean {
+  const turns = outline.map((a, index) => {
+    const b = outline[(index + 1) % outline.length]!;
+    return (b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x);
+  });
+  return turns.every((turn) => turn >= 0) || turns.every((turn) => turn <= 0);
+}

@@ -1,0 +1,94 @@
+import { useEffect } from "react";
+import { bench, carryTravel, chooseStep, giveUpMove, redo, setCycling, setTravel, setUnits, setView, showPanel, undo } from "../store/bench.ts";
+import { cycleEnds } from "../store/travel.ts";
+import { STEPS } from "../steps/steps.ts";
+import { bigStepOf, stepOf } from "../words/shown.ts";
+
+/** Keys that work wherever no field has the keyboard; the `?` panel lists them. */
+export const KEYS: readonly (readonly [string, string])[] = [
+  ["↑ ↓", "move the wheel by a sixteenth, or a millimetre"],
+  ["Shift ↑ ↓", "move it by an inch, or ten millimetres"],
+  ["Home, End", "to full bump, to full droop"],
+  ["0", "to ride height"],
+  ["Space", "cycle the wheel; again to stop"],
+  ["1 to 8", "choose a step with Alt held"],
+  ["r, t, l", "from behind, from above, from the left"],
+  ["u", "inches or millimetres"],
+  ["Ctrl Z, Ctrl Y", "undo, redo"],
+  ["Tab", "to the points of the drawing; arrows move them, Shift by more"],
+  ["Esc", "let go of what is in the hand"],
+  ["?", "this list"],
+];
+
+export function useKeys(): void {
+  useEffect(() => {
+    addEventListener("keydown", press);
+    return () => removeEventListener("keydown", press);
+  }, []);
+}
+
+function press(event: KeyboardEvent): void {
+  const { target, key } = event;
+  const isTyping = target instanceof HTMLElement && target.matches("input, select, textarea, [contenteditable]");
+  const isPanel = bench.getState().panel !== null;
+  if ((event.ctrlKey || event.metaKey) && !event.altKey && !(isTyping && (target as HTMLInputElement).value !== (target as HTMLInputElement).defaultValue)) {
+    if (key === "z" && !event.shiftKey) return done(event, undo);
+    if (key === "y" || (key.toLowerCase() === "z" && event.shiftKey)) return done(event, redo);
+  }
+  if (event.ctrlKey || event.metaKey || isTyping || isPanel) return;
+  if (event.altKey) {
+    const step = STEPS[Number(key) - 1];
+    if (step) done(event, () => chooseStep(step.id));
+    return;
+  }
+  if (key === "Escape") return done(event, giveUpMove);
+  if (target instanceof Element && target.matches("[role=slider], [data-handle]")) return;
+  const action = actionOf(event);
+  if (action) done(event, action);
+}
+
+function actionOf({ key, shiftKey, target }: KeyboardEvent): (() => void) | undefined {
+  switch (key) {
+    case "ArrowUp":
+    case "ArrowDown":
+      return () => stepWheel(key === "ArrowUp" ? 1 : -1, shiftKey);
+    case "Home":
+      return () => toStop("bump");
+    case "End":
+      return () => toStop("droop");
+    case "0":
+      return () => setTravel(0);
+    case " ":
+      return target instanceof HTMLButtonElement ? undefined : () => setCycling(!bench.getState().isCycling);
+    case "r":
+      return () => setView("rear");
+    case "t":
+      return () => setView("top");
+    case "l":
+      return () => setView("left");
+    case "u":
+      return () => setUnits(bench.getState().units === "metric" ? "inch-pound" : "metric");
+    case "?":
+      return () => showPanel({ kind: "keys" });
+    default:
+      return undefined;
+  }
+}
+
+/** Moves the wheel by one step on the step's own grid. */
+export function stepWheel(way: 1 | -1, isBig = false): void {
+  const { travel, units } = bench.getState();
+  const step = isBig ? bigStepOf(units) : stepOf(units);
+  const fine = stepOf(units);
+  setTravel(Math.round((travel + way * step) / fine) * fine);
+}
+
+export function toStop(direction: "bump" | "droop"): void {
+  const { live } = bench.getState();
+  if (live.study) carryTravel(cycleEnds(live.study)[direction]);
+}
+
+function done(event: KeyboardEvent, action: () => void): void {
+  event.preventDefault();
+  action();
+}

@@ -1,0 +1,84 @@
+import { type BodyId, parseQuantity, type Position, type Study, type UnitSystem, type Vec3 } from "@armwright/engine";
+import { type CarDocument, parsePath, valueAt } from "@armwright/engine/document";
+import { typedLength } from "../form/typed.ts";
+import type { Operation } from "../store/operations.ts";
+import type { ViewName } from "../store/bench-state.ts";
+import { stepOf } from "../words/shown.ts";
+
+/** A point of the car in the hand: where it stood when it was taken, and how its body had turned. */
+export interface Grip {
+  readonly path: string;
+  /** In the document, m. */
+  readonly start: Vec3;
+  /** Rows of the body's rotation from the design position. */
+  readonly rotation: readonly number[];
+  readonly own: UnitSystem;
+}
+
+/** The point of the document that a handle stands for; null where the document does not give it. */
+export function gripOf(path: string, document: CarDocument, study: Study, position: Position): Grip | null {
+  const found = valueAt(document, parsePath(path) ?? []);
+  if (typeof found !== "object" || found === null) return null;
+  const read = (axis: "x" | "y" | "z"): number => {
+    const typed: unknown = valueAt(found, [axis]);
+    if (typeof typed !== "number" && typeof typed !== "string") return Number.NaN;
+    const parsed = parseQuantity(typed, "length", document.units);
+    return parsed.ok ? parsed.value : Number.NaN;
+  };
+  const start = { x: read("x"), y: read("y"), z: read("z") };
+  if (![start.x, start.y, start.z].every(Number.isFinite)) return null;
+  const pose = position.poses[bodyOf(path, study)];
+  return { path, start, rotation: pose?.rotation ?? [1, 0, 0, 0, 1, 0, 0, 0, 1], own: document.units };
+}
+
+/** The body that carries a point of the document. */
+function bodyOf(path: string, { car, corner }: Study): BodyId {
+  const { shock, strap, bumpStop } = car;
+  const mounts: Readonly<Record<string, BodyId | undefined>> = {
+    "shock.upper": shock?.upper.on,
+    "shock.lower": shock?.lower.on,
+    "strap.upper": strap?.upper.on,
+    "strap.lower": strap?.lower.on,
+    "bumpStop.base": bumpStop?.base.on,
+    "bumpStop.strikes": bumpStop?.strikes.on,
+    "driveshaft.outer.centre": "spindle",
+    "wheel.hubFace": "spindle",
+    "linkage.trailingArm.hub": "trailing-arm",
+  };
+  const mounted = mounts[path];
+  if (mounted) return mounted;
+  if (!path.startsWith("linkage.")) return "chassis";
+  const pivot = corner.pivots.find(({ id }) => `linkage.${id}` === path);
+  return pivot?.boltSide ?? (path.endsWith(".outer") ? "spindle" : "chassis");
+}
+
+/** What a way on the sheet (m, right and down) is on the car, in a view's plane. */
+export function inCar(view: ViewName, right: number, down: number): Vec3 {
+  if (view === "rear") return { x: 0, y: -right, z: -down };
+  if (view === "top") return { x: -down, y: -right, z: 0 };
+  return { x: -right, y: 0, z: -down };
+}
+
+/** Only the longer of the two ways counts. */
+export const locked = (right: number, down: number): readonly [number, number] =>
+  Math.abs(right) >= Math.abs(down) ? [right, 0] : [0, down];
+
+/** The edits that move a point by a way on the car, as it stands now; each coordinate on the snap step. */
+export function moveBy(grip: Grip, way: Vec3, units: UnitSystem): readonly Operation[] {
+  const r = grip.rotation;
+  const at = (index: number): number => r[index] ?? 0;
+  // Back to the design position: the transpose of the body's rotation.
+  const own = {
+    x: at(0) * way.x + at(3) * way.y + at(6) * way.z,
+    y: at(1) * way.x + at(4) * way.y + at(7) * way.z,
+    z: at(2) * way.x + at(5) * way.y + at(8) * way.z,
+  };
+  const step = stepOf(units);
+  return (["x", "y", "z"] as const).flatMap((axis) => {
+    if (Math.abs(own[axis]) < step / 4) return [];
+    const snapped = Math.round((grip.start[axis] + own[axis]) / step) * step;
+    return Math.abs(snapped - grip.start[axis]) < step / 4
+      ? []
+      : [{ path: `${grip.path}.${axis}`, value: typedLength(snapped, units, grip.own) }];
+  });
+}

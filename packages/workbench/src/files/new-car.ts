@@ -1,0 +1,95 @@
+import { formatLength, type LinkageKindName, parseLength, type UnitSystem } from "@armwright/engine";
+import { type CarDocument, startingDocument } from "@armwright/engine/document";
+
+/** What a builder knows before anything is drawn; lengths as typed, in the chosen unit system. */
+export interface NewCarAnswers {
+  readonly name: string;
+  readonly kind: LinkageKindName;
+  readonly units: UnitSystem;
+  readonly tyreDiameter: string;
+  readonly tyreWidth: string;
+  readonly trackWidth: string;
+  readonly clearance: string;
+  readonly bump: string;
+  readonly droop: string;
+}
+
+export const QUESTIONS = [
+  ["tyreDiameter", "Tyre, height over all", "33", "840"],
+  ["tyreWidth", "Tyre, greatest width", "12 1/2", "320"],
+  ["trackWidth", "Track width wanted, middle of tyre to middle of tyre", "72", "1830"],
+  ["clearance", "Height under the body at ride", "10 1/2", "265"],
+  ["bump", "Travel up wanted", "7", "180"],
+  ["droop", "Travel down wanted", "6", "150"],
+] as const satisfies readonly (readonly [keyof NewCarAnswers, string, string, string])[];
+
+/** The size of the invented car that the layout is scaled from, m. */
+const START = { loaded: 15.75 * 0.0254, freeDiameter: 33 * 0.0254, track: 72 * 0.0254, clearance: 10.5 * 0.0254 };
+
+/**
+ * An invented layout of the kind, scaled to the answers: across by the track, up by the tyre and the clearance wanted.
+ * A starting guess and marked as one; the parts' own sizes (shock, joints, rod ends) stay as sold.
+ */
+export function scaledStart(answers: NewCarAnswers): CarDocument | { readonly fault: string } {
+  const read = (text: string, what: string): number => {
+    const parsed = parseLength(text, answers.units);
+    if (!parsed.ok || parsed.metres <= 0) throw new RangeError(`${what}: ${text === "" ? "is empty" : `"${text}" is not a length`}`);
+    return parsed.metres;
+  };
+  try {
+    const size = Object.fromEntries(QUESTIONS.map(([key, words]) => [key, read(answers[key], words)])) as Record<(typeof QUESTIONS)[number][0], number>;
+    return scaled(startingDocument(answers.kind, answers.units), answers, size);
+  } catch (error) {
+    if (error instanceof RangeError) return { fault: error.message };
+    throw error;
+  }
+}
+
+type Sizes = Record<(typeof QUESTIONS)[number][0], number>;
+
+function scaled(start: CarDocument, answers: NewCarAnswers, size: Sizes): CarDocument {
+  const typed = (metres: number): number | string => {
+    const text = formatLength(metres, answers.units);
+    return /^-?\d+(?:\.\d+)?$/.test(text) ? Number(text) : text;
+  };
+  const across = size.trackWidth / START.track;
+  const loaded = (START.loaded * size.tyreDiameter) / START.freeDiameter;
+  const rise = loaded - START.loaded;
+  const moved = (value: unknown, name: string): unknown => {
+    if (Array.isArray(value)) return value.map((each) => moved(each, name));
+    if (typeof value !== "object" || value === null) return value;
+    const fields = value as Readonly<Record<string, unknown>>;
+    const isPoint = ["x", "y", "z"].every((axis) => fields[axis] !== undefined) && name !== "size" && name !== "normal";
+    return Object.fromEntries(
+      Object.entries(fields).map(([key, each]) => {
+        if (isPoint && key === "y") return [key, typed(metresOf(each, answers.units) * across)];
+        if (isPoint && key === "z") return [key, typed(metresOf(each, answers.units) + rise)];
+        return [key, moved(each, key)];
+      }),
+    );
+  };
+  const placed = moved(start, "") as CarDocument;
+  return {
+    ...placed,
+    name: answers.name.trim() === "" ? start.name : answers.name.trim(),
+    datum: `${start.datum} (starting guess: every point is still to be measured)`,
+    wheel: {
+      ...placed.wheel,
+      freeRadius: typed(size.tyreDiameter / 2),
+      loadedRadius: typed(loaded),
+      sectionWidth: typed(size.tyreWidth),
+    },
+    underbody: (placed.underbody ?? []).map((low) => ({ ...low, z: typed(size.clearance) })),
+    targets: {
+      ...placed.targets,
+      trackWidth: typed(size.trackWidth),
+      bump: typed(size.bump),
+      droop: typed(size.droop),
+    },
+  };
+}
+
+const metresOf = (value: unknown, units: UnitSystem): number => {
+  const parsed = parseLength(value as number | string, units);
+  return parsed.ok ? parsed.metres : 0;
+};

@@ -1,0 +1,71 @@
+import { type Finding, sayFinding, type UnitSystem } from "@armwright/engine";
+import { sayFault } from "@armwright/engine/document";
+import type { ReactNode } from "react";
+import { goToPlace } from "../app/go-to.ts";
+import { GravityMark } from "../app/Mark.tsx";
+import { useBench } from "../app/use-bench.ts";
+import { showFinding } from "../store/bench.ts";
+import { Reading } from "../words/Reading.tsx";
+import { tidy } from "../words/shown.ts";
+
+const WORD = { must: "Must.", mind: "Mind.", note: "Note." } as const;
+
+/** What has to be mended in the entries, then every finding, worst first. One tap goes to the place. */
+export function FindingsList(): ReactNode {
+  const live = useBench((state) => state.live);
+  const unreadable = useBench((state) => state.unreadable);
+  const units = useBench((state) => state.units);
+  const faults = [...unreadable, ...live.faults];
+  const findings = live.study?.findings ?? [];
+  return (
+    <ol className="findings-list">
+      {live.failure !== null && (
+        <li>
+          <p className="finding">
+            <GravityMark gravity="must" />
+            <span>
+              <b>A fault of the program.</b> The study failed: {live.failure}. What is shown is of an earlier state.
+            </span>
+          </p>
+        </li>
+      )}
+      {faults.map((fault) => (
+        <li key={`${fault.code} ${fault.path} ${fault.line ?? ""}`}>
+          <button type="button" className="finding" onClick={() => goToPlace(fault.path)}>
+            <GravityMark gravity="must" />
+            <span>
+              <b>Mend.</b> <Reading text={tidy(sayFault(fault))}/>
+            </span>
+          </button>
+        </li>
+      ))}
+      {live.isOlder && findings.length > 0 && (
+        <li className="older">The findings below are of the last state that could be read.</li>
+      )}
+      {findings.map((finding) => (
+        <Row key={`${finding.code} ${finding.place} ${String(finding.values["limit"] ?? finding.values["way"] ?? "")}`} finding={finding} units={units} />
+      ))}
+    </ol>
+  );
+}
+
+function Row({ finding, units }: { readonly finding: Finding; readonly units: UnitSystem }): ReactNode {
+  const { sentence, remedy } = sayFinding(finding, units);
+  return (
+    <li>
+      <button
+        type="button"
+        className="finding"
+        onClick={() => {
+          showFinding(finding);
+          goToPlace(finding.place, finding.travel);
+        }}
+      >
+        <GravityMark gravity={finding.gravity} />
+        <span>
+          <b>{WORD[finding.gravity]}</b> <Reading text={tidy(sentence)} /> <Reading text={tidy(remedy)} />
+        </span>
+      </button>
+    </li>
+  );
+}

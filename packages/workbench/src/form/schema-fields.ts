@@ -1,0 +1,214 @@
+import { carJsonSchema, type CarDocument, formatPath, type Path, parsePath, valueAt } from "@armwright/engine/document";
+
+/** How a field is asked for. */
+export type FieldKind = "quantity" | "words" | "text" | "direction" | "point" | "list" | "map" | "section";
+
+/** What the published schema tells of a field, so that its form needs no second list of fields. */
+export interface Field {
+  readonly path: string;
+  readonly kind: FieldKind;
+  readonly label: string;
+  /** The heading that it stands under. */
+  readonly group: string;
+  readonly meaning: string;
+  readonly dimension?: "length" | "angle" | "mass" | "percent";
+  /** `12 to 19 in (305 to 483 mm)`. */
+  readonly typical?: string;
+  /** What is put in when it is left out, and why. */
+  readonly leftOut?: string;
+  readonly words?: readonly string[];
+  readonly isRequired: boolean;
+}
+
+interface Schema {
+  readonly type?: string | readonly string[];
+  readonly const?: unknown;
+  readonly enum?: readonly string[];
+  readonly description?: string;
+  readonly properties?: Readonly<Record<string, Schema>>;
+  readonly required?: readonly string[];
+  readonly items?: Schema;
+  readonly additionalProperties?: Schema | boolean;
+  readonly oneOf?: readonly Schema[];
+  readonly anyOf?: readonly Schema[];
+}
+
+let root: Schema | undefined;
+function rootSchema(): Schema {
+  root ??= carJsonSchema() as unknown as Schema;
+  return root;
+}
+
+/** Fields at and below a place that this car can have; `links[*]` stands for each of a list. */
+export function fieldsAt(place: string, document: CarDocument): readonly Field[] {
+  return spread(place, document).flatMap((given) => {
+    const path = absentPart(given, document) ?? given;
+    const found = schemaAt(path, document);
+    return found ? fieldsBelow(path, found.schema, found.isRequired, document) : [];
+  });
+}
+
+/** The one field at a place; undefined where the schema knows none. */
+export function fieldAt(place: string, document: CarDocument): Field | undefined {
+  const path = parsePath(place);
+  const found = path && schemaAt(path, document);
+  return path && found ? fieldOf(path, found.schema, found.isRequired, document) : undefined;
+}
+
+/** The part of the car, not entered so far, that a place lies in: then the question is whether to add it. */
+function absentPart(path: Path, document: CarDocument): Path | undefined {
+  if (path.length < 2 || OPEN_SECTIONS.includes(String(path[0]))) return undefined;
+  for (let length = 1; length < path.length; length += 1) {
+    const above = path.slice(0, length);
+    if (valueAt(document, above) === undefined && schemaAt(above, document)?.isRequired === false) return above;
+  }
+  return undefined;
+}
+
+function fieldsBelow(path: Path, schema: Schema, isRequired: boolean, document: CarDocument): readonly Field[] {
+  const own = fieldOf(path, schema, isRequired, document);
+  if (own.kind !== "section") return [own];
+  const value = valueAt(document, path);
+  // A part that is not there is one question: add it or not. Sections of wishes and weights are asked right away.
+  if (value === undefined && !isRequired && !OPEN_SECTIONS.includes(String(path[0]))) return [own];
+  const form = formOf(schema, value);
+  return Object.entries(form?.properties ?? {}).flatMap(([name, inner]) =>
+    inner.const !== undefined
+      ? []
+      : fieldsBelow([...path, name], inner, form?.required?.includes(name) ?? false, document),
+  );
+}
+
+const OPEN_SECTIONS: readonly string[] = ["targets", "weights", "stops", "rodEnds"];
+
+function fieldOf(path: Path, schema: Schema, isRequired: boolean, document: CarDocument): Field {
+  const { meaning, unit, typical, leftOut } = factsOf(schema.description ?? "");
+  const dimension = DIMENSIONS[unit ?? ""];
+  const { label, group } = namesOf(path, document);
+  return {
+    path: formatPath(path),
+    kind: kindOf(schema, dimension),
+    label,
+    group,
+    meaning,
+    isRequired,
+    ...(dimension && { dimension }),
+    ...(typical !== undefined && { typical }),
+    ...(leftOut !== undefined && { leftOut }),
+    ...(schema.enum && { words: schema.enum }),
+  };
+}
+
+const DIMENSIONS: Readonly<Record<string, NonNullable<Field["dimension"]>>> = {
+  "in or mm": "length",
+  deg: "angle",
+  "lb or kg": "mass",
+  "%": "percent",
+};
+
+function kindOf(schema: Schema, dimension: Field["dimension"]): FieldKind {
+  if (dimension) return "quantity";
+  if (schema.enum) return "words";
+  if (schema.anyOf?.some(({ properties }) => properties?.["x"])) return "direction";
+  if (schema.properties?.["x"] && schema.properties["y"] && schema.properties["z"] && !schema.properties["name"]) {
+    return "point";
+  }
+  if (schema.items) return "list";
+  if (typeof schema.additionalProperties === "object") return "map";
+  if (schema.properties || schema.oneOf) return "section";
+  return "text";
+}
+
+/** The schema's description says meaning, unit, typical range and what is assumed, in this order. */
+function factsOf(description: string) {
+  const match = /^(.*?)(?: Unit: (.*?)\.)?(?: Typically (.*?)\.)?(?: Left out: (.*)\.)?$/s.exec(description);
+  return { meaning: match?.[1] ?? description, unit: match?.[2], typical: match?.[3], leftOut: match?.[4] };
+}
+
+function schemaAt(path: Path, document: CarDocument): { readonly schema: Schema; readonly isRequired: boolean } | undefined {
+  let schema: Schema | undefined = rootSchema();
+  let isRequired = true;
+  for (let i = 0; i < path.length && schema; i += 1) {
+    const step = path[i]!;
+    const form: Schema | undefined = formOf(schema, valueAt(document, path.slice(0, i)));
+    if (typeof step === "number") {
+      schema = form?.items;
+      isRequired = true;
+    } else {
+      const inner: Schema | undefined = form?.properties?.[step];
+      isRequired = inner !== undefined && (form?.required?.includes(step) ?? false);
+      schema = inner ?? (typeof form?.additionalProperties === "object" ? form.additionalProperties : undefined);
+    }
+  }
+  return schema && { schema, isRequired };
+}
+
+/** Of a section that comes in several forms the one that the value is of. */
+function formOf(schema: Schema, value: unknown): Schema | undefined {
+  if (!schema.oneOf) return schema;
+  return schema.oneOf.find(({ properties }) =>
+    Object.entries(properties ?? {}).every(
+      ([name, inner]) => inner.const === undefined || inner.const === valueAt(value, [name]),
+    ),
+  );
+}
+
+function spread(place: string, document: CarDocument): readonly Path[] {
+  const star = place.indexOf("[*]");
+  if (star < 0) {
+    const path = parsePath(place);
+    return path ? [path] : [];
+  }
+  const list = valueAt(document, parsePath(place.slice(0, star)) ?? []);
+  if (!Array.isArray(list)) return [];
+  return list.flatMap((_, index) => spread(place.replace("[*]", `[${index}]`), document));
+}
+
+/** Names that go without saying under their step's heading. */
+const PLAIN_SECTIONS: readonly string[] = ["wheel", "linkage", "driveshaft", "shock", "targets", "weights"];
+
+const SECTION_NAMES: Readonly<Record<string, string>> = {
+  targets: "What you are after",
+  weights: "Weights",
+  stops: "What ends the travel",
+  bumpStop: "Bump stop",
+  rodEnds: "Rod end",
+};
+
+const WORDS: Readonly<Record<string, string>> = {
+  on: "bolted to",
+  axis: "output points",
+  toe: "toe",
+  corner: "one rear wheel carries",
+  unsprung: "of that, not sprung",
+  centreOfGravityHeight: "centre of gravity, height",
+  clearanceAtFullBump: "left under the body at full bump",
+  point: "output, joint centre",
+  pushInLeft: "left to push in",
+  datum: "the mark that x is measured from",
+  name: "name",
+};
+
+function namesOf(path: Path, document: CarDocument): { readonly label: string; readonly group: string } {
+  const words = path.map((step, index) =>
+    typeof step === "number" ? nameInList(path.slice(0, index + 1), document) : inWords(step),
+  );
+  const last = words.at(-1) ?? "";
+  const first = String(path[0] ?? "");
+  const above = words.slice(0, -1).filter((word, index) => word !== "" && !(index === 0 && PLAIN_SECTIONS.includes(first)));
+  const group =
+    SECTION_NAMES[first] !== undefined && path.length > 1
+      ? [SECTION_NAMES[first], ...above.filter((word) => word !== inWords(first))].join(", ")
+      : capital(above.filter((word) => word !== "links").join(", "));
+  return { label: capital(last), group };
+}
+
+const nameInList = (path: Path, document: CarDocument): string => {
+  const name = valueAt(document, [...path, "name"]);
+  return typeof name === "string" ? name : `number ${Number(path.at(-1)) + 1}`;
+};
+
+const inWords = (name: string): string =>
+  WORDS[name] ?? (name.includes(".") ? name.split(".").map(inWords).join(", ") : name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
+
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,0 +1,40 @@
+import { type ReactNode, useMemo } from "react";
+import { useBench } from "../app/use-bench.ts";
+import { Fields } from "../form/Fields.tsx";
+import { type Field, fieldsAt } from "../form/schema-fields.ts";
+import { STEPS, stepOfId } from "../steps/steps.ts";
+import { AssumedList } from "./AssumedList.tsx";
+import { ResultsList } from "./ResultsList.tsx";
+import { SketchFigure } from "./SketchFigure.tsx";
+
+/** The sheet of the chosen step: what is entered, where the tape goes for it, what comes out. */
+export function StepSheet(): ReactNode {
+  const step = stepOfId(useBench((state) => state.step));
+  const document = useBench((state) => state.document);
+  const fields = useMemo(() => (document ? unique(step.places.flatMap((place) => fieldsAt(place, document))) : []), [step, document]);
+  if (!document) return null;
+  const number = STEPS.indexOf(step) + 1;
+  return (
+    <>
+      <header className="sheet-head">
+        <h2>
+          {number} {step.title}
+        </h2>
+        <p className="small quiet">{step.sentence}</p>
+      </header>
+      {step.id === "check" ? (
+        <AssumedList />
+      ) : (
+        <div className="sheet-body">
+          <div className="inputs">
+            <Fields fields={fields} />
+          </div>
+          <SketchFigure fallback={fields.find(({ kind }) => kind === "quantity")?.path ?? fields[0]?.path} />
+        </div>
+      )}
+      <ResultsList ids={step.results} />
+    </>
+  );
+}
+
+const unique = (fields: readonly Field[]): readonly Field[] => [...new Map(fields.map((field) => [field.path, field])).values()];

@@ -1,0 +1,60 @@
+import type { Study, UnitSystem } from "@armwright/engine";
+import { type CarDocument, formatPath, type Path, parsePath, valueAt } from "@armwright/engine/document";
+import { shown, tidy } from "../words/shown.ts";
+
+/** An input that a result rests on: as typed, or assumed and why. */
+export interface RestingOn {
+  readonly path: string;
+  readonly text: string;
+  readonly assumed?: string;
+}
+
+/** The sections that a quantity is computed from, beside linkage and hub, which move everything. */
+const SECTIONS: readonly (readonly [RegExp, readonly string[]])[] = [
+  [/^(camber|toe)/, ["wheel.camber", "wheel.toe"]],
+  [/^(halfTrack|wheelbaseChange|instantCentre|rollCentre|sideSwing)/, ["wheel.loadedRadius", "wheel.offset", "wheel.backspacing", "wheel.camber", "wheel.toe"]],
+  [/^anti/, ["wheel.loadedRadius", "targets.wheelbase", "weights.centreOfGravityHeight", "weights.rearBrakeShare"]],
+  [/^(shock|motionRatio)/, ["shock"]],
+  [/^(innerJoint|outerJoint|shaftLength|plunge|speedRipple|rippleAngle)/, ["driveshaft.output", "driveshaft.outer.centre", "driveshaft.yokePhase"]],
+  [/^slip/, ["driveshaft.output", "driveshaft.outer.centre", "driveshaft.slip"]],
+  [/^strap/, ["strap"]],
+  [/^bumpStop/, ["bumpStop"]],
+  [/^ground/, ["underbody", "wheel.loadedRadius"]],
+  [/^wheel[XYZ]/, ["wheel.offset", "wheel.backspacing"]],
+];
+
+export function inputsOf(quantity: string, document: CarDocument, study: Study): readonly RestingOn[] {
+  const own = quantity.startsWith("rodEnd:") ? [formatPath(["rodEnds", quantity.slice("rodEnd:".length)])] : [];
+  const places = SECTIONS.find(([pattern]) => pattern.test(quantity))?.[1] ?? [];
+  const all = [...own, ...places, "wheel.hubFace", "linkage"];
+  return all.flatMap((place) => restingAt(place, document, study));
+}
+
+function restingAt(place: string, document: CarDocument, study: Study): readonly RestingOn[] {
+  const path = parsePath(place) ?? [];
+  const value = valueAt(document, path);
+  const typed = value === undefined ? [] : leaves(path, value, document.units);
+  const assumed = study.car.assumed
+    .filter((each) => each.path === place || each.path.startsWith(`${place}.`) || each.path.startsWith(`${place}[`))
+    .map((each) => ({
+      path: each.path,
+      text: typeof each.value === "string" ? each.value : shown(each.value, each.dimension, document.units),
+      assumed: each.because,
+    }));
+  return [...typed, ...assumed];
+}
+
+/** A point is one input, not three. */
+function leaves(path: Path, value: unknown, units: UnitSystem): readonly RestingOn[] {
+  if (Array.isArray(value)) return value.flatMap((each, index) => leaves([...path, index], each, units));
+  if (typeof value !== "object" || value === null) {
+    const last = path.at(-1);
+    return last === "kind" || last === "name" || last === "diameter" ? [] : [{ path: formatPath(path), text: tidy(String(value)) }];
+  }
+  const point = value as Readonly<Record<string, unknown>>;
+  if (point["x"] !== undefined && point["y"] !== undefined && point["z"] !== undefined) {
+    const text = `${point["x"]}, ${point["y"]}, ${point["z"]}`;
+    return [{ path: formatPath(path), text: `${tidy(text)} ${units === "metric" ? "mm" : "in"}` }];
+  }
+  return Object.entries(point).flatMap(([name, each]) => leaves([...path, name], each, units));
+}

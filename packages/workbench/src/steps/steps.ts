@@ -1,0 +1,146 @@
+/** A step of the builder's own sequence. */
+export interface Step {
+  readonly id: StepId;
+  readonly title: string;
+  readonly sentence: string;
+  /** Places of the document that are entered here, in the order in which they are asked. */
+  readonly places: readonly string[];
+  /** Ids of quantities whose values at the present travel are shown. */
+  readonly results: readonly string[];
+  /** Ids of quantities that are charted, at most five. */
+  readonly charts: readonly string[];
+}
+
+export type StepId = "stance" | "spindle" | "arms" | "driveshaft" | "travel" | "shock" | "room" | "check";
+
+export const STEPS: readonly Step[] = [
+  {
+    id: "stance",
+    title: "Stance",
+    sentence: "Wheel and tyre, how high the car stands, and what you are after.",
+    places: [
+      "wheel.freeRadius",
+      "wheel.loadedRadius",
+      "wheel.sectionWidth",
+      "wheel.rimDiameter",
+      "wheel.rimWidth",
+      "wheel.camber",
+      "wheel.toe",
+      "wheel.shoulderRadius",
+      "wheel.rimInsideDiameter",
+      "targets",
+      "weights",
+      "name",
+      "datum",
+    ],
+    results: ["wheelZ", "groundClearance", "camber", "toe"],
+    charts: ["camber", "toe", "halfTrackChange", "wheelbaseChange", "groundClearance"],
+  },
+  {
+    id: "spindle",
+    title: "Spindle",
+    sentence: "Where the wheel bolts on, and where arms and links meet the spindle.",
+    places: [
+      "wheel.hubFace",
+      "wheel.offset",
+      "wheel.backspacing",
+      "wheel.flangeWidth",
+      "linkage.lowerArm.outerFront",
+      "linkage.lowerArm.outerRear",
+      "linkage.lowerArm.outer",
+      "linkage.upperArm.outer",
+      "linkage.upperLink.outer",
+      "linkage.toeLink.outer",
+      "linkage.trailingArm.hub",
+      "linkage.links[*].outer",
+    ],
+    results: ["wheelX", "wheelY", "wheelZ", "camber", "toe"],
+    charts: ["camber", "toe", "camberGain", "toeGain", "rollCentre"],
+  },
+  {
+    id: "arms",
+    title: "Arms",
+    sentence: "Where arms and links meet the chassis: they decide how the wheel moves.",
+    places: [
+      "linkage.lowerArm.innerFront",
+      "linkage.lowerArm.innerRear",
+      "linkage.upperArm.innerFront",
+      "linkage.upperArm.innerRear",
+      "linkage.upperLink.inner",
+      "linkage.toeLink.inner",
+      "linkage.trailingArm.inboardPivot",
+      "linkage.trailingArm.outboardPivot",
+      "linkage.links[*].inner",
+      "linkage.lowerArm.diameter",
+      "linkage.upperArm.diameter",
+      "linkage.upperLink.diameter",
+      "linkage.toeLink.diameter",
+      "linkage.trailingArm.diameter",
+      "linkage.links[*].diameter",
+      "rodEnds",
+    ],
+    results: ["camber", "camberGain", "toe", "toeGain", "rollCentre", "antiSquat"],
+    charts: ["camber", "toe", "halfTrackChange", "rollCentre", "antiSquat"],
+  },
+  {
+    id: "driveshaft",
+    title: "Driveshaft",
+    sentence: "Half shaft from gearbox to wheel: how far it bends, and how far it slides.",
+    places: [
+      "driveshaft.inner.kind",
+      "driveshaft.inner.angleLimit",
+      "driveshaft.outer.kind",
+      "driveshaft.outer.angleLimit",
+      "driveshaft.slip",
+      "driveshaft",
+    ],
+    results: ["innerJoint", "outerJoint", "shaftLength", "plunge", "slipEngagement", "speedRipple"],
+    charts: ["innerJoint", "outerJoint", "plunge", "slipEngagement", "speedRipple"],
+  },
+  {
+    id: "travel",
+    title: "Travel",
+    sentence: "How far the wheel may go, and what stops it.",
+    places: [
+      "strap.length",
+      "bumpStop.reach",
+      "bumpStop.solid",
+      "targets.bump",
+      "targets.droop",
+      "stops",
+      "strap",
+      "bumpStop",
+    ],
+    results: ["strapSlack", "bumpStopGap", "bumpStopLeft", "groundClearance"],
+    charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
+  },
+  {
+    id: "shock",
+    title: "Shock",
+    sentence: "Where the shock hangs, and how much of it the wheel uses.",
+    places: ["shock.shortest", "shock.longest", "shock"],
+    results: ["shockLength", "motionRatio", "motionRatioSlope", "shockToArm", "shockLean"],
+    charts: ["shockLength", "motionRatio", "motionRatioSlope", "shockToArm", "shockLean"],
+  },
+  {
+    id: "room",
+    title: "Room",
+    sentence: "What everything has to stay clear of, and what hangs lowest.",
+    places: ["underbody", "keepOuts"],
+    results: ["groundClearance"],
+    charts: ["groundClearance", "halfTrackChange", "wheelbaseChange", "camber", "toe"],
+  },
+  {
+    id: "check",
+    title: "Check",
+    sentence: "Everything found, and every value that was put in for you.",
+    places: [],
+    results: [],
+    charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
+  },
+];
+
+/** Steps of the job that are not built yet: listed, so that nobody looks for them. */
+export const LATER_STEPS: readonly string[] = ["Survey", "Springs", "Strength", "Book", "As built"];
+
+export const stepOfId = (id: StepId): Step => STEPS.find((step) => step.id === id) ?? STEPS[0]!;

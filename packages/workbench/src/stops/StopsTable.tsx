@@ -1,0 +1,92 @@
+import type { Study, UnitSystem } from "@armwright/engine";
+import { Fragment, type ReactNode } from "react";
+import { goToPlace } from "../app/go-to.ts";
+import { Pennant } from "../app/Mark.tsx";
+import { useBench } from "../app/use-bench.ts";
+import { Reading } from "../words/Reading.tsx";
+import { shownLength, shownTravel } from "../words/shown.ts";
+import { type StopRow, stopRows } from "./stop-rows.ts";
+
+/** How much travel, what stops it, what is left: both ways. */
+export function StopsTable(): ReactNode {
+  const study = useBench(({ live }) => live.study);
+  const units = useBench((state) => state.units);
+  const comparing = useBench((state) => state.comparing);
+  if (!study) return <p className="quiet">Nothing stops the wheel yet: the car has to be entered first.</p>;
+  return (
+    <>
+      <Summary study={study} units={units} />
+      {comparing && <Before study={comparing.study} label={comparing.label} units={units} />}
+      <table className="stops-table">
+        <tbody>
+          {(["droop", "bump"] as const).map((direction) => (
+            <Fragment key={direction}>
+              <tr className="head">
+                <th scope="col">what stops it in {direction}</th>
+                <th scope="col">at</th>
+                <th scope="col">spare</th>
+                <th scope="col">which is</th>
+              </tr>
+              {stopRows(study, direction, units).map((row) => (
+                <Row key={row.key} row={row} direction={direction} />
+              ))}
+            </Fragment>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+function Summary({ study, units }: { readonly study: Study; readonly units: UnitSystem }): ReactNode {
+  const bump = study.travel.bump.stop.travel;
+  const droop = -study.travel.droop.stop.travel;
+  return (
+    <p className="sum big">
+      <strong>
+        <Reading text={shownLength(bump + droop, units)} />
+      </strong>{" "}
+      <span>of travel:</span>{" "}
+      <strong>
+        <Reading text={shownLength(bump, units)} />
+      </strong>{" "}
+      <span>bump and</span>{" "}
+      <strong>
+        <Reading text={shownLength(droop, units)} />
+      </strong>{" "}
+      <span>droop{units === "metric" ? ", mm" : ", in"}</span>
+    </p>
+  );
+}
+
+function Before({ study, label, units }: { readonly study: Study; readonly label: string; readonly units: UnitSystem }): ReactNode {
+  const { bump, droop } = study.travel;
+  return (
+    <p className="small quiet">
+      {label}: <Reading text={shownTravel(bump.stop.travel, units)} /> bump,{" "}
+      <Reading text={shownTravel(droop.stop.travel, units)} /> droop
+    </p>
+  );
+}
+
+function Row({ row, direction }: { readonly row: StopRow; readonly direction: "bump" | "droop" }): ReactNode {
+  const held = useBench(({ held }) => row.kind === "chosen" && held?.place === `stops.${direction}`);
+  const names = [row.kind, row.isFirst ? "first" : "", held ? "held" : ""].filter((name) => name !== "").join(" ");
+  return (
+    <tr className={names}>
+      <th scope="row">
+        <button type="button" onClick={() => goToPlace(row.place, row.travel)}>
+          {row.kind === "chosen" ? <i className="bar" /> : <Pennant order={row.order} isFirst={row.isFirst} />}
+          {row.label}
+        </button>
+      </th>
+      <td>
+        <Reading text={row.at} />
+      </td>
+      <td>{row.kind === "chosen" ? "" : <Reading text={row.spare} />}</td>
+      <td className={row.bitesFirst ? "bites" : undefined}>
+        <Reading text={held ? "chosen, in your hand" : row.whichIs} />
+      </td>
+    </tr>
+  );
+}

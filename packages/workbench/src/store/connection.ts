@@ -1,0 +1,147 @@
+import type { CarDocument, CarReading, FieldValue } from "@armwright/engine/document";
+import { createStore } from "zustand/vanilla";
+import type { CarEntry, CarState, DocumentSource, SourceEvent, Version } from "../sync/source.ts";
+import { say, sendEditsTo, setUnits, showCar, showChangedElsewhere, showUnreadable } from "./bench.ts";
+import { hasPreferences } from "./preferences.ts";
+
+export type { CarEntry, Version };
+
+/** What is open, and where the work is kept. */
+export interface Connection {
+  readonly name: string | null;
+  /** In words, e.g. `kept in the folder, 9:41`. */
+  readonly saved: string;
+  /** Grows whenever the list of cars has changed. */
+  readonly lists: number;
+}
+
+export const connection = createStore<Connection>(() => ({ name: null, saved: "", lists: 0 }));
+
+let source: DocumentSource | undefined;
+const LAST = "armwright.last-car";
+
+/** Works on this source from now on, and opens the car worked on last, or the first there is. */
+export async function connect(to: DocumentSource): Promise<void> {
+  source = to;
+  to.subscribe(hear);
+  sendEditsTo((operations) => {
+    const { name } = connection.getState();
+    if (name === null) return;
+    to.apply(name, operations);
+    tellSaved();
+  });
+  tellSaved();
+  const { cars } = await to.list();
+  const last = lastCar();
+  const first = cars.find(({ name }) => name === last) ?? cars.find(({ name }) => name === "saltbush") ?? cars[0];
+  if (first) await openCar(first.name);
+}
+
+export async function openCar(name: string): Promise<void> {
+  const isFirstVisit = !hasPreferences();
+  const state = await source?.open(name);
+  if (!state) return say(`there is no car ${name} any more`);
+  connection.setState({ name });
+  keepLastCar(name);
+  if (!state.document) return showUnreadable(faultsOf(state));
+  if (isFirstVisit) setUnits(state.document.units === "metric" ? "metric" : "inch-pound");
+  showCar(state.document);
+}
+
+function hear(event: SourceEvent): void {
+  const { name } = connection.getState();
+  switch (event.kind) {
+    case "car":
+      if (event.state.name !== name || event.by === "here") return;
+      if (event.state.document) showChangedElsewhere(event.state.document);
+      else showUnreadable(faultsOf(event.state));
+      return say(event.by === "program" ? "changed by another program" : "changed on another screen");
+    case "list":
+      return connection.setState(({ lists }) => ({ lists: lists + 1 }));
+    case "status":
+      return tellSaved();
+    case "overruled":
+      return say(`${event.path}: your ${sayValue(event.yours)} was replaced by ${sayValue(event.theirs)}, entered ${event.by === "program" ? "by another program" : "on another screen"}`);
+    case "replaced":
+      return say(`${event.path}: replaced ${sayValue(event.theirs)}, entered on another screen just before`);
+    case "refused":
+      return say(`${event.edit.path} could not be changed: ${event.because}`);
+  }
+}
+
+const sayValue = (value: FieldValue): string =>
+  value === undefined ? "nothing" : typeof value === "object" ? "entry" : String(value);
+
+const faultsOf = (state: CarState) => (state.reading.ok ? [] : state.reading.faults);
+
+function tellSaved(): void {
+  if (!source) return;
+  const { word, waiting, because } = source.status();
+  const time = new Date().toLocaleTimeString([], { hour: "numeric", minute: "2-digit" });
+  const where = source.kind === "server" ? "kept in the folder" : "kept here";
+  const words = {
+    kept: `${where}, ${time}`,
+    sending: "being kept",
+    "waiting to send": waiting === 1 ? "1 change waits to be sent" : `${waiting} changes wait to be sent`,
+    "must pair": "this device is not paired",
+    "not kept": "not kept",
+  }[word];
+  connection.setState({ saved: because === undefined ? words : `${words}: ${because}` });
+}
+
+export const listCars = async (): Promise<readonly CarEntry[]> => (await source?.list())?.cars ?? [];
+
+/** Keeps a new car and opens it; the reason where it was refused. */
+export async function createCar(document: CarDocument): Promise<string | null> {
+  return opened(await source?.create(fileName(document.name), document));
+}
+
+export async function importCar(text: string, file: string): Promise<string | null> {
+  return opened(await source?.importText(fileName(file.replace(/(\.car)?\.json$/i, "")), text));
+}
+
+async function opened(made: Awaited<ReturnType<DocumentSource["create"]>> | undefined): Promise<string | null> {
+  if (!made) return "there is nowhere to keep it";
+  if (!made.ok) return made.because;
+  await openCar(made.name);
+  return null;
+}
+
+const fileName = (title: string): string =>
+  title
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .replace(/^-|-$/g, "") || "car";
+
+/** The text of the car on the bench, and a name for its file. */
+export function exportCar(): { readonly name: string; readonly text: string } | null {
+  const { name } = connection.getState();
+  const text = name === null ? undefined : source?.exportText(name);
+  return name === null || text === undefined ? null : { name: `${name}.car.json`, text };
+}
+
+/** Another car, to be laid beside the one on the bench. */
+export const readCar = async (name: string): Promise<CarReading | undefined> => (await source?.open(name))?.reading;
+
+export async function removeCar(name: string): Promise<void> {
+  await source?.remove(name);
+}
+
+export const historyOf = async (name: string): Promise<readonly Version[]> => (await source?.history(name)) ?? [];
+export const versionText = async (name: string, id: string): Promise<string> => (await source?.version(name, id)) ?? "";
+
+function lastCar(): string | null {
+  try {
+    return localStorage.getItem(LAST);
+  } catch {
+    return null;
+  }
+}
+
+function keepLastCar(name: string): void {
+  try {
+    localStorage.setItem(LAST, name);
+  } catch {
+    // A browser that keeps nothing still works.
+  }
+}
