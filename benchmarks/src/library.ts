@@ -12,6 +12,8 @@ const at = (path: string): string => fileURLToPath(new URL(`../../${path}`, impo
 /** What the multibody library's fastest position solve takes on one corner. */
 export interface LibraryTiming {
   readonly kind: string;
+  /** From the neighbouring position, which the aim is set against, or from a polynomial through the last ones. */
+  readonly start: "neighbour" | "extrapolated";
   readonly way: string;
   /** s */
   readonly perPosition: number;
@@ -31,16 +33,13 @@ export function timeLibrary(): readonly LibraryTiming[] | string {
     .trim()
     .split("\n")
     .map((line) => JSON.parse(line));
-  return [...new Set(lines.map(({ kind }) => kind as string))].map((kind) => {
-    const ways = lines.filter((line) => line.kind === kind);
-    const best = ways.reduce((a, b) => (b.microsecondsPerPosition < a.microsecondsPerPosition ? b : a));
-    return {
-      kind,
-      way: best.way,
-      perPosition: best.microsecondsPerPosition * 1e-6,
-      worstPoseError: best.worstPoseError,
-    };
-  });
+  return lines.map(({ kind, start, way, microsecondsPerPosition, worstPoseError }) => ({
+    kind,
+    start,
+    way,
+    perPosition: microsecondsPerPosition * 1e-6,
+    worstPoseError,
+  }));
 }
 
 /** A corner of the library's own, solved by the engine in the same order: up through ±300 mm in 41 positions and back. */
