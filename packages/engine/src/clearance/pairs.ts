@@ -1,6 +1,8 @@
 import type { Corner } from "../cycle/corner.ts";
 import { between, distance, type Vec3 } from "../geometry/vec3.ts";
 import type { Member } from "../linkage/kind.ts";
+import type { MotionState } from "../linkage/motion-state.ts";
+import { memberSpeed, pointSpeed, STILL, shockSpeed, sum, tyreSpeed } from "./fastest.ts";
 import { keepOutSolid, type MovingSolids } from "./moving-solids.ts";
 import { tubeInsideRim } from "./rim.ts";
 import { separation } from "./separation.ts";
@@ -17,6 +19,8 @@ export interface ClearancePair {
   readonly wantedFrom: "document" | "common practice";
   readonly place: string;
   measure(solids: MovingSolids): Gap;
+  /** Bound of how fast the two move against each other in this state, m per m of travel. */
+  fastest(state: MotionState): number;
 }
 
 export interface Gap {
@@ -35,7 +39,12 @@ export function clearancePairs(corner: Corner): readonly ClearancePair[] {
   return [...keepOutPairs(corner), ...movingPairs(corner), ...memberPairs(corner), ...rimPairs(corner)];
 }
 
-type Part = { readonly id: string; readonly label: string; readonly solid: (solids: MovingSolids) => RoundedSolid };
+interface Part {
+  readonly id: string;
+  readonly label: string;
+  readonly solid: (solids: MovingSolids) => RoundedSolid;
+  readonly fastest: (state: MotionState) => number;
+}
 
 function partsOf(corner: Corner): {
   tyre: Part;
@@ -44,15 +53,30 @@ function partsOf(corner: Corner): {
   shock?: Part;
 } {
   return {
-    tyre: { id: "tyre", label: "tyre", solid: (s) => s.tyre },
+    tyre: { id: "tyre", label: "tyre", solid: (s) => s.tyre, fastest: tyreSpeed(corner) },
     members: corner.members.map((member, index) => ({
       id: member.id,
       label: member.label,
       member,
       solid: (s) => s.members[index]!,
+      fastest: memberSpeed(corner, member),
     })),
-    ...(corner.car.driveshaft && { shaft: { id: "shaft", label: "half shaft", solid: (s) => s.shaft! } }),
-    ...(corner.car.shock && { shock: { id: "shock", label: "shock", solid: (s) => s.shock! } }),
+    ...(corner.car.driveshaft && {
+      shaft: {
+        id: "shaft",
+        label: "half shaft",
+        solid: (s: MovingSolids) => s.shaft!,
+        fastest: pointSpeed(corner, corner.car.driveshaft.outer.centre, "spindle"),
+      },
+    }),
+    ...(corner.car.shock && {
+      shock: {
+        id: "shock",
+        label: "shock",
+        solid: (s: MovingSolids) => s.shock!,
+        fastest: shockSpeed(corner, corner.car.shock),
+      },
+    }),
   };
 }
 
@@ -62,7 +86,13 @@ function keepOutPairs(corner: Corner): ClearancePair[] {
   return corner.car.keepOuts.flatMap((keepOut, index) => {
     const solid = keepOutSolid(keepOut);
     return parts.map((part) =>
-      pair(part, { id: keepOut.name, label: keepOut.name, solid }, keepOut.clearance, "document", `keepOuts[${index}]`),
+      pair(
+        part,
+        { id: keepOut.name, label: keepOut.name, solid, fastest: STILL },
+        keepOut.clearance,
+        "document",
+        `keepOuts[${index}]`,
+      ),
     );
   });
 }
@@ -70,8 +100,7 @@ function keepOutPairs(corner: Corner): ClearancePair[] {
 function movingPairs(corner: Corner): ClearancePair[] {
   const { tyre, members, shaft, shock } = partsOf(corner);
   const pairs: ClearancePair[] = [];
-  const add = (a: Part, b: Part, wanted: number) =>
-    pairs.push(pair(a, { id: b.id, label: b.label, solid: b.solid }, wanted, "common practice", a.id));
+  const add = (a: Part, b: Part, wanted: number) => pairs.push(pair(a, b, wanted, "common practice", a.id));
   if (shaft) for (const member of members) if (!meetsShaft(corner, member.member)) add(member, shaft, METAL_GAP);
   if (shock) {
     add(shock, tyre, TYRE_GAP);
@@ -92,7 +121,7 @@ function memberPairs(corner: Corner): ClearancePair[] {
     members
       .slice(i + 1)
       .filter((b) => !isOneBody(a.member, b.member) && !haveOneEnd(a.member, b.member))
-      .map((b) => pair(a, { id: b.id, label: b.label, solid: b.solid }, METAL_GAP, "common practice", a.id)),
+      .map((b) => pair(a, b, METAL_GAP, "common practice", a.id)),
   );
 }
 
@@ -119,6 +148,7 @@ function rimPairs(corner: Corner): ClearancePair[] {
     if (head === null) return [];
     const place = `linkage.${member.id}`;
     const wantedFrom = "common practice" as const;
+    const fastest = sum(memberSpeed(corner, member), tyreSpeed(corner));
     return [
       {
         id: `${member.id}:rim`,
@@ -127,6 +157,7 @@ function rimPairs(corner: Corner): ClearancePair[] {
         wantedFrom,
         place,
         measure: (solids) => inWheel(solids, index, head, wheel.rimInsideRadius, wheel.rimWidth),
+        fastest,
       },
       {
         id: `${member.id}:sidewall`,
@@ -141,6 +172,7 @@ function rimPairs(corner: Corner): ClearancePair[] {
           const whole = separation(solids.members[index]!, solids.tyre);
           return whole.distance > ring.gap ? { gap: whole.distance, at: between(whole.onA, whole.onB, 0.5) } : ring;
         },
+        fastest,
       },
     ];
   });
@@ -171,7 +203,7 @@ function headRadiusAt(corner: Corner, member: Member): number | null {
 
 function pair(
   a: Part,
-  b: { readonly id: string; readonly label: string; readonly solid: Solid | ((solids: MovingSolids) => Solid) },
+  b: Pick<Part, "id" | "label" | "fastest"> & { readonly solid: Solid | ((solids: MovingSolids) => Solid) },
   wanted: number,
   wantedFrom: ClearancePair["wantedFrom"],
   place: string,
@@ -187,5 +219,6 @@ function pair(
       const found = separation(a.solid(solids), typeof other === "function" ? other(solids) : other);
       return { gap: found.distance, at: between(found.onA, found.onB, 0.5) };
     },
+    fastest: sum(a.fastest, b.fastest),
   };
 }

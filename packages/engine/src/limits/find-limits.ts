@@ -1,6 +1,7 @@
+import type { ClearancePair } from "../clearance/pairs.ts";
 import type { Corner } from "../cycle/corner.ts";
 import { writeRow } from "../cycle/corner.ts";
-import { AT, designState } from "../linkage/motion-state.ts";
+import { designState } from "../linkage/motion-state.ts";
 import { type Limit, type Look, lookAt } from "./limit.ts";
 
 export type Direction = "bump" | "droop";
@@ -17,8 +18,6 @@ export interface MetLimit {
 const STATION = 0.004;
 /** Travels are found to this, m: a tenth of a micrometre. */
 const TRAVEL_TOLERANCE = 1e-7;
-/** Bounds how far any part lies from the wheel centre, m, and so how fast it moves when the spindle turns. */
-const REACH = 0.9;
 /** Speeds between two stations are taken to be no more than this times those at their ends. */
 const SPEED_MARGIN = 1.25;
 
@@ -26,8 +25,6 @@ const SPEED_MARGIN = 1.25;
 export interface Walk {
   readonly direction: Direction;
   readonly looks: readonly Look[];
-  /** Bound of how far any two parts move against each other from one station to the next, m. */
-  readonly moves: readonly number[];
   at(travel: number): Look;
 }
 
@@ -39,23 +36,18 @@ export function walkOutward(corner: Corner, direction: Direction, farthest: numb
   const reach = Math.min(farthest, end * (1 - 1e-6));
   const count = Math.max(1, Math.ceil(reach / STATION));
   const looks: Look[] = [];
-  const moves: number[] = [];
   const state = designState();
   for (let i = 0; i <= count; i += 1) {
     const look = solve(corner, sign * (i === count ? reach : i * STATION), state);
     if (look === null) break;
     looks.push(look);
     state.set(look.state);
-    if (i > 0) {
-      const step = Math.abs(look.travel - looks[i - 1]!.travel);
-      moves.push(step * SPEED_MARGIN * Math.max(speedBound(look), speedBound(looks[i - 1]!)));
-    }
   }
   const at = (travel: number): Look => {
     const index = Math.min(looks.length - 1, Math.max(0, Math.round(Math.abs(travel) / STATION)));
     return solve(corner, travel, looks[index]!.state) ?? looks[index]!;
   };
-  return { direction, looks, moves, at };
+  return { direction, looks, at };
 }
 
 function solve(corner: Corner, travel: number, from: Float64Array): Look | null {
@@ -66,20 +58,12 @@ function solve(corner: Corner, travel: number, from: Float64Array): Look | null 
   return lookAt(corner, state, row, travel);
 }
 
-/** Bound of the speed of any two parts against each other, m per m of travel. */
-function speedBound({ state: s }: Look): number {
-  const speed = Math.hypot(s[AT.velocity]!, s[AT.velocity + 1]!, s[AT.velocity + 2]!);
-  const spin = Math.hypot(s[AT.spin]!, s[AT.spin + 1]!, s[AT.spin + 2]!);
-  const arms = Math.max(Math.abs(s[AT.firstArm + 3]!), Math.abs(s[AT.secondArm + 3]!));
-  return 2 * Math.max(speed + spin * REACH, arms * REACH);
-}
-
 /** Where each limit is first met on this walk; limits that are not met are left out. */
 export function findLimits(walk: Walk, limits: readonly Limit[]): readonly MetLimit[] {
   const met = limits.flatMap((limit): MetLimit[] => {
     const first = walk.looks[0]!;
     if (limit.spare(first) <= 0) return [{ limit, travel: 0, pastAtRide: true }];
-    const travel = limit.code === "clearance" ? firstTouch(walk, limit) : firstZero(walk, limit);
+    const travel = limit.pair ? firstTouch(walk, limit, limit.pair) : firstZero(walk, limit);
     return travel === null ? [] : [{ limit, travel, pastAtRide: false }];
   });
   return met.sort((a, b) => Math.abs(a.travel) - Math.abs(b.travel));
@@ -112,16 +96,23 @@ function firstZero(walk: Walk, limit: Limit): number | null {
  * For a gap between solids: it cannot close faster than they move, so stations that are too near to matter are passed over.
  * Between two stations that are both free, it is looked closer only where the gap is small against its own change.
  */
-function firstTouch(walk: Walk, limit: Limit): number | null {
-  const { looks, moves } = walk;
+function firstTouch(walk: Walk, limit: Limit, pair: ClearancePair): number | null {
+  const { looks } = walk;
+  /** Bound of how far the two come nearer from one station to the next, m. */
+  const move = (i: number): number => {
+    const here = looks[i]!;
+    const next = looks[i + 1]!;
+    const fastest = Math.max(pair.fastest(here.state), pair.fastest(next.state));
+    return Math.abs(next.travel - here.travel) * SPEED_MARGIN * fastest;
+  };
   const last = looks.length - 1;
   let from = 0;
   let gap = limit.spare(looks[0]!);
   while (from < last) {
     let to = from;
     let moved = 0;
-    while (to < last && moved + moves[to]! < gap) {
-      moved += moves[to]!;
+    for (let step = move(to); to < last && moved + step < gap; step = to < last ? move(to) : 0) {
+      moved += step;
       to += 1;
     }
     const isNext = to <= from + 1;
@@ -166,6 +157,8 @@ function closeIn(walk: Walk, limit: Limit, free: number, past: number, spareFree
     const t = i % 3 === 2 ? 0.5 * (a + b) : (a * fb - b * fa) / (fb - fa);
     const inside = t > Math.min(a, b) && t < Math.max(a, b) ? t : 0.5 * (a + b);
     const f = limit.spare(walk.at(inside));
+    // By the slope between the two ends, what is left of the way.
+    if (Math.abs(f * (b - a)) < 0.1 * TRAVEL_TOLERANCE * Math.abs(fb - fa)) return inside;
     if (f > 0) {
       a = inside;
       fa = f;

@@ -1,8 +1,9 @@
 import type { ChosenStop, Dimension } from "../car/car.ts";
+import type { ClearancePair } from "../clearance/pairs.ts";
 import type { Corner } from "../cycle/corner.ts";
 import type { Vec3 } from "../geometry/vec3.ts";
 import { type Direction, findLimits, type MetLimit, type Walk, walkOutward } from "./find-limits.ts";
-import { type Limit, type LimitCode, limitsOf } from "./limit.ts";
+import { type Limit, type LimitCode, type Look, limitsOf } from "./limit.ts";
 
 /** What stops the wheel, both ways, and what the builder's own stops leave to it. */
 export interface TravelReport {
@@ -160,39 +161,62 @@ function reportClearances(
   bump: number,
   droop: number,
 ): ClearanceReport[] {
-  const looks = [
-    walks.droop.at(droop),
-    ...walks.droop.looks.filter(({ travel }) => travel > droop).reverse(),
-    ...walks.bump.looks.slice(1).filter(({ travel }) => travel < bump),
-    walks.bump.at(bump),
-  ];
   const ride = walks.bump.looks[0]!;
+  const down = walks.droop.looks.filter(({ travel }) => travel < 0 && travel > droop);
+  const up = walks.bump.looks.filter(({ travel }) => travel > 0 && travel < bump);
+  const ways = [
+    [...down, walks.droop.at(droop)],
+    [...up, walks.bump.at(bump)],
+  ];
   return limits.flatMap(({ pair }) => {
     if (!pair) return [];
-    let least = ride;
-    let gap = pair.measure(ride.solids());
-    const gapAtRide = gap.gap;
-    for (let i = 0; i < looks.length; i += CLEARANCE_STRIDE) {
-      const look = looks[i]!;
-      const found = pair.measure(look.solids());
-      if (found.gap < gap.gap - SAME_GAP) {
-        least = look;
-        gap = found;
-      }
-    }
-    const last = looks[looks.length - 1]!;
-    const atLast = pair.measure(last.solids());
-    if (atLast.gap < gap.gap - SAME_GAP) {
-      least = last;
-      gap = atLast;
-    }
+    const atRide = { look: ride, ...pair.measure(ride.solids()) };
+    const least = ways.reduce((best, way) => leastGap(pair, atRide, way, best), atRide);
     const { id, label, place, wanted, wantedFrom } = pair;
-    return [{ id, label, place, wanted, wantedFrom, leastGap: gap.gap, travel: least.travel, at: gap.at, gapAtRide }];
+    return [
+      {
+        id,
+        label,
+        place,
+        wanted,
+        wantedFrom,
+        leastGap: least.gap,
+        travel: least.look.travel,
+        at: least.at,
+        gapAtRide: atRide.gap,
+      },
+    ];
   });
+}
+
+interface GapAt {
+  readonly look: Look;
+  readonly gap: number;
+  readonly at: Vec3;
 }
 
 /** Gaps that agree to this, m, are the same: one that stays is told at ride height. */
 const SAME_GAP = 1e-6;
+/** Speeds between two stations are taken to be no more than this times those at their ends. */
+const SPEED_MARGIN = 1.25;
 
-/** Every third of the walk's stations, 12 mm: a gap between them cannot be smaller by more than the parts move. */
-const CLEARANCE_STRIDE = 3;
+/** The least gap along one way from ride height; stations at which it cannot be less than the least so far are passed over. */
+function leastGap(pair: ClearancePair, ride: GapAt, way: readonly Look[], soFar: GapAt): GapAt {
+  const last = way[way.length - 1]!;
+  const measured = (look: Look): GapAt => ({ look, ...pair.measure(look.solids()) });
+  const lower = (a: GapAt, b: GapAt): GapAt => (b.gap < a.gap - SAME_GAP ? b : a);
+  // The end first: there it is mostly least, and the more can be passed over.
+  let best = lower(soFar, measured(last));
+  let gap = ride.gap;
+  let before = ride.look;
+  for (const look of way) {
+    const fastest = Math.max(pair.fastest(before.state), pair.fastest(look.state));
+    gap -= Math.abs(look.travel - before.travel) * SPEED_MARGIN * fastest;
+    before = look;
+    if (gap > best.gap || look === last) continue;
+    const here = measured(look);
+    best = lower(best, here);
+    gap = here.gap;
+  }
+  return best;
+}

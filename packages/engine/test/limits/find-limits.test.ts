@@ -93,4 +93,18 @@ describe("limits", () => {
     const joint = bump.limits.find(({ code }) => code === "outer-joint")!;
     expect(joint).toMatchObject({ pastAtRide: true, travel: 0 });
   });
+
+  it("tell the least gap between the stops as a dense walk finds it", () => {
+    for (const kind of ["h-arm", "double-a-arm", "trailing-arm", "five-link"] as const) {
+      const corner = makeCorner(startingCar(kind));
+      const { bump, droop, clearances } = reportTravel(corner);
+      const low = droop.stop.travel;
+      const travels = Array.from({ length: 161 }, (_, i) => low + ((bump.stop.travel - low) * i) / 160);
+      for (const { id, leastGap } of clearances) {
+        const dense = Math.min(...travels.map((travel) => spareAt(corner, `clearance:${id}`, travel)));
+        // Stations are 4 mm apart; between them a gap that has turned changes by far less than its speed allows.
+        expect(Math.abs(leastGap - dense), `${kind} ${id}`).toBeLessThan(2e-4);
+      }
+    }
+  });
 });
