@@ -1,4 +1,4 @@
-import type { NoteRoom } from "./note.ts";
+import { type NoteRoom, takeWords } from "./note.ts";
 import { gapOf, headingOf, offset, polyline, spot, toward } from "./path.ts";
 import { boxesAlong, grown } from "./placement.ts";
 import type { Box, GroupPrimitive, Primitive, Spot, TextPrimitive } from "./primitive.ts";
@@ -28,10 +28,7 @@ export function placeDimension(wish: DimensionWish, room: NoteRoom, pen: number)
   for (const lines of [room.all, room.words]) {
     for (const { words, boxes, drawn } of candidatesOf(wish, pen)) {
       if (!room.all.isFree(words) || !boxes.every(lines.isFree)) continue;
-      for (const box of [words, ...boxes]) {
-        room.all.take(box);
-        room.words.take(box);
-      }
+      for (const box of [words, ...boxes]) takeWords(room, box);
       return drawn;
     }
   }

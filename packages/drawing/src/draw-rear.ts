@@ -1,6 +1,6 @@
 import type { Position, Study } from "@armwright/engine";
 import { placeDimension } from "./dimension.ts";
-import { bareMark, type NoteRoom, type NoteWish, placeNote } from "./note.ts";
+import { bareMark, type NoteRoom, type NoteWish, placeNote, takeWords } from "./note.ts";
 import type { ViewOptions } from "./options.ts";
 import { chassisTabs } from "./parts/chassis-tabs.ts";
 import { ghostsOf, ghostsOver, ghostsUnder, wheelPath } from "./parts/ghosts.ts";
@@ -89,10 +89,8 @@ function centreLines(scene: Scene): Primitive[] {
 }
 
 function viewTitle(scene: Scene, room: NoteRoom): Primitive[] {
-  const words = text("title", spot(6 * scene.pen, 18 * scene.pen), scene.view.name, { size: "text" });
-  const box = boxOfText(words, scene.pen);
-  room.all.take(box);
-  room.words.take(box);
+  const words = text("title", spot(6 * scene.pen, 18 * scene.pen), scene.view.name, { size: "text", halo: "paper" });
+  takeWords(room, boxOfText(words, scene.pen));
   return [words];
 }
 

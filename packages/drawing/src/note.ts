@@ -22,35 +22,61 @@ export interface NoteWish {
 export interface NoteRoom {
   readonly all: Placement;
   readonly words: Placement;
+  /** As `all`, but the hatching of keep-outs and the ghosts count as free: for words on a halo that must be told. */
+  readonly parts: Placement;
+}
+
+/** Takes a box in all three. */
+export function takeWords(room: NoteRoom, box: Box): void {
+  room.all.take(box);
+  room.words.take(box);
+  room.parts.take(box);
 }
 
 const SHELF = 12;
-const LEAD = 17;
+const LEAD = 18;
 const RING = 9;
 const DIRECTIONS = 32;
 const NEAREST = 34;
 const STEP = 16;
-/** Lengths of leaders that are tried, px. */
+/** Lengths of leaders that are tried, px; trouble is told over hatching sooner than from farther than NEAR. */
 const REACH = 520;
+const NEAR = 130;
 
 /** A note at the nearest free place round its spot, or null where there is none. */
 export function placeNote(wish: NoteWish, room: NoteRoom, pen: number): GroupPrimitive | null {
+  if (wish.ink !== "stop") return placeWithin(wish, room, room.all, REACH, pen);
+  return (
+    placeWithin(wish, room, room.all, NEAR, pen) ??
+    placeWithin(wish, room, room.parts, 2 * NEAR, pen) ??
+    placeWithin(wish, room, room.all, REACH, pen) ??
+    placeWithin(wish, room, room.parts, REACH, pen)
+  );
+}
+
+function placeWithin(
+  wish: NoteWish,
+  room: NoteRoom,
+  free: Placement,
+  reach: number,
+  pen: number,
+): GroupPrimitive | null {
   // The words' boxes hang on the shelf's inner end, one way to its right and one to its left.
   const hung = { left: hungBoxes(wish, true, pen), right: hungBoxes(wish, false, pen) };
-  for (let distance = NEAREST; distance <= REACH; distance += STEP) {
+  for (let distance = NEAREST; distance <= reach; distance += STEP) {
     for (let i = 0; i < DIRECTIONS; i += 1) {
       // From the upper right round, so that upright and level leaders come late.
       const angle = -Math.PI / 4 + ((i % 2 === 0 ? i : -i - 1) * Math.PI) / DIRECTIONS;
       const elbow = shift(wish.at, Math.cos(angle) * distance * pen, Math.sin(angle) * distance * pen);
       const boxes = hung[elbow.x < wish.at.x ? "left" : "right"].map((box) => moved(box, elbow));
-      if (!boxes.every(room.all.isFree)) continue;
+      if (!boxes.every(free.isFree)) continue;
       const leader = leaderOf(wish, elbow, pen).flatMap(([from, to]) => boxesAlong(from, to, 1.5 * pen));
       if (!leader.every(room.words.isFree)) continue;
-      for (const box of boxes) {
+      for (const box of boxes) takeWords(room, box);
+      for (const box of leader) {
         room.all.take(box);
-        room.words.take(box);
+        room.parts.take(box);
       }
-      for (const box of leader) room.all.take(box);
       return drawNote(wish, elbow, pen);
     }
   }
@@ -88,10 +114,18 @@ function wordsOf(wish: NoteWish, elbow: Spot, left: boolean, pen: number): TextP
     anchor,
     ink: stop ? "stop" : "ink-2",
     bold: stop,
+    halo: stop ? "paper" : "none",
   });
   if (wish.reading === undefined) return [label];
   const at = spot(x, elbow.y + (4.5 + LEAD) * pen);
-  return [label, text("note", at, wish.reading, { anchor, size: "text", ink: stop ? "stop" : "ink", bold: stop })];
+  const reading = text("note", at, wish.reading, {
+    anchor,
+    size: "text",
+    ink: stop ? "stop" : "ink",
+    bold: stop,
+    halo: stop ? "paper" : "none",
+  });
+  return [label, reading];
 }
 
 /** From the part to the elbow, and the shelf. */

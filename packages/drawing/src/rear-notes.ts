@@ -1,4 +1,4 @@
-import type { NoteRoom, NoteWish } from "./note.ts";
+import { type NoteRoom, type NoteWish, takeWords } from "./note.ts";
 import type { Ghost } from "./parts/ghosts.ts";
 import type { KeepOutShape } from "./parts/keep-out.ts";
 import { strapSpots } from "./parts/strap.ts";
@@ -86,7 +86,7 @@ export function ghostNames(scene: Scene, ghosts: readonly Ghost[], room: NoteRoo
       for (const dx of shifts) {
         const found = twoLines(spot(x + dx, y), name, travelReading(there.travel, car.units), pen, "ghost");
         if (!found.boxes.every(room.all.isFree)) continue;
-        for (const box of found.boxes) takeBoth(room, box);
+        for (const box of found.boxes) takeWords(room, box);
         return [group("ghost", found.parts, { meaning: name })];
       }
     }
@@ -109,7 +109,7 @@ export function keepOutNames(scene: Scene, shapes: readonly KeepOutShape[], room
     if (!corners.every((corner) => isInside(outline, corner)) || !named.boxes.every(room.words.isFree)) {
       return sideName(scene, keepOut.name, outline, room);
     }
-    for (const box of named.boxes) takeBoth(room, box);
+    for (const box of named.boxes) takeWords(room, box);
     return [group("keep-out", named.parts, { meaning: keepOut.name })];
   });
 }
@@ -125,7 +125,7 @@ function sideName(scene: Scene, name: string, outline: readonly Spot[], room: No
       const at = spot(side > 0 ? right + 8 * pen : left - 8 * pen, top + share * (bottom - top));
       const found = twoLines(at, name, "keep out", pen, "keep-out", side > 0 ? "start" : "end");
       if (!found.boxes.every(room.all.isFree)) continue;
-      for (const box of found.boxes) takeBoth(room, box);
+      for (const box of found.boxes) takeWords(room, box);
       return [group("keep-out", found.parts, { meaning: name })];
     }
   }
@@ -146,11 +146,6 @@ function twoLines(
     text(layer, shift(at, 0, 15 * pen), lower, { anchor, halo: "paper", size: isGhost ? "text" : "label" }),
   ];
   return { parts, boxes: parts.map((part) => grown(boxOfText(part, pen), 1 * pen)) };
-}
-
-function takeBoth(room: NoteRoom, box: Parameters<NoteRoom["all"]["take"]>[0]): void {
-  room.all.take(box);
-  room.words.take(box);
 }
 
 /** Whether a spot lies in a convex outline, whichever way round that runs. */

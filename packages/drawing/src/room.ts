@@ -4,7 +4,7 @@ import type { Ghost } from "./parts/ghosts.ts";
 import type { KeepOutShape } from "./parts/keep-out.ts";
 import { strapSpots } from "./parts/strap.ts";
 import { tyreSpots } from "./parts/wheel.ts";
-import { makePlacement } from "./placement.ts";
+import { makePlacement, type Placement } from "./placement.ts";
 import type { Box, Spot } from "./primitive.ts";
 import { groundHeight, mountAt, type Scene } from "./scene.ts";
 
@@ -15,25 +15,31 @@ export function roomRound(
   keepOuts: readonly KeepOutShape[],
   ghosts: readonly Ghost[] = [],
 ): NoteRoom {
+  const { corner, position, view, pen } = scene;
   const all = makePlacement(bounds);
-  const { car, corner, position, view, scale, pen } = scene;
-  const takeOutline = (outline: readonly Spot[]): void => {
-    for (const box of stripsOf(outline, 8 * pen)) all.take(box);
-  };
-  takeOutline(tyreSpots(scene));
+  const parts = makePlacement(bounds);
+  takeParts(scene, bounds, all);
+  takeParts(scene, bounds, parts);
   // The wheel's upright centre line runs on up to the half-track's dimension.
   const middle = view.at(position.wheelCentre);
   all.takeLine({ x: middle.x, y: bounds.y + 16 * pen }, middle, 2.5 * pen);
-  for (const { outline } of keepOuts) takeOutline(outline);
-  for (const member of corner.members) {
-    const [from, to] = placeMember(position, member).map(view.at) as [Spot, Spot];
-    all.takeLine(from, to, (member.diameter / 2) * scale + 5 * pen);
-  }
+  for (const { outline } of keepOuts) for (const box of stripsOf(outline, 8 * pen)) all.take(box);
   for (const ghost of ghosts) {
     for (const member of corner.members) {
       const [from, to] = placeMember(ghost.position, member).map(view.at) as [Spot, Spot];
       all.takeLine(from, to, 2 * pen);
     }
+  }
+  return { all, parts, words: makePlacement(bounds) };
+}
+
+/** Takes the ground under everything solid. */
+function takeParts(scene: Scene, bounds: Box, all: Placement): void {
+  const { car, corner, position, view, scale, pen } = scene;
+  for (const box of stripsOf(tyreSpots(scene), 8 * pen)) all.take(box);
+  for (const member of corner.members) {
+    const [from, to] = placeMember(position, member).map(view.at) as [Spot, Spot];
+    all.takeLine(from, to, (member.diameter / 2) * scale + 5 * pen);
   }
   for (const { point, boltSide } of corner.pivots) {
     const c = view.at(placeOn(position, point, boltSide));
@@ -62,7 +68,6 @@ export function roomRound(
   }
   const y = view.at({ x: 0, y: 0, z: groundHeight(scene) }).y;
   if (view.name !== "from above") all.take({ x: bounds.x, y: y - 3 * pen, width: bounds.width, height: 15 * pen });
-  return { all, words: makePlacement(bounds) };
 }
 
 const boxRound = (c: Spot, r: number): Box => ({ x: c.x - r, y: c.y - r, width: 2 * r, height: 2 * r });

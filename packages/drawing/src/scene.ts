@@ -42,9 +42,10 @@ export const mountPoint = (scene: Scene, mount: Mount): Vec3 => placeOn(scene.po
 export const isHeld = (scene: Scene, place: string): boolean => scene.held === place;
 
 /** Whether a part or one of its sizes is in the hand; a held end of it tints only that end. */
-export const isPartHeld = (scene: Scene, part: string): boolean =>
-  scene.held === part ||
-  (scene.held !== undefined && scene.held.startsWith(`${part}.`) && !/\.(upper|lower|inner|outer)$/.test(scene.held));
+export function isPartHeld({ held }: Scene, part: string): boolean {
+  if (held === undefined || held === part) return held === part;
+  return held.startsWith(`${part}.`) && !/\.(upper|lower|inner|outer)$/.test(held);
+}
 
 export const inTrouble = (scene: Scene, place: string): boolean =>
   scene.troubles.some((trouble) => trouble.place === place);

@@ -7,6 +7,7 @@ export { axleAt } from "./axle/axle.ts";
 export { axleTable } from "./axle/axle-table.ts";
 export type * from "./car/car.ts";
 export { spinAxisOf, wheelCentreOf } from "./car/wheel-centre.ts";
+export { gapsAt, type PairGap } from "./clearance/gaps-at.ts";
 export { compareStudies } from "./compare/compare-studies.ts";
 export { type Corner, makeCorner, solveAt, writeRow } from "./cycle/corner.ts";
 export { type Cycle, moveThrough, rowAt, stations } from "./cycle/cycle.ts";

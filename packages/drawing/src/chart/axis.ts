@@ -28,12 +28,19 @@ export function axisFor(
   const pad = (to - from) * 0.08;
   const low = from - pad;
   const high = to + pad;
-  const steps = stepsFor(dimension, system, (high - low) / 8);
-  for (const step of steps) {
-    const ticks = ticksOf(low, high, step, dimension, system);
-    if (ticks.length > 0 && fit(ticks, low, high, width, pen)) return toSi({ low, high, ticks }, dimension, system);
-  }
-  return toSi({ low, high, ticks: [] }, dimension, system);
+  const marks = stepsFor(dimension, system, (high - low) / 8).map((step) =>
+    ticksOf(low, high, step, dimension, system),
+  );
+  const room = (ticks: Ticks): boolean => fit(ticks, low, high, width, pen);
+  // All marks of the finest step that has room; else the outer two of the coarsest; else the one that there is.
+  const ticks =
+    marks.find((all) => all.length > 1 && room(all)) ??
+    marks
+      .map((all) => [all[0], all[all.length - 1]].filter((tick) => tick !== undefined))
+      .findLast((ends, index) => marks[index]!.length > 1 && room(ends)) ??
+    marks.find((all) => all.length === 1 && room(all)) ??
+    [];
+  return toSi({ low, high, ticks }, dimension, system);
 }
 
 /** Ends of the values; where a few run far away (an instant centre passing infinity), those of the most. */

@@ -1,5 +1,5 @@
 import type { KeepOut, KeepOutBox, Vec3 } from "@armwright/engine";
-import { cutBehind, hull, polyline, ring, spot } from "../path.ts";
+import { cutBehind, gapOf, hull, polyline, ring, spot } from "../path.ts";
 import type { Box, Primitive, Spot } from "../primitive.ts";
 import type { Scene } from "../scene.ts";
 import { area, line } from "../sketch.ts";
@@ -91,7 +91,11 @@ function faceLine(scene: Scene, point: Vec3, normal: Vec3, outline: readonly Spo
   const size = Math.hypot(trace.normal.x, trace.normal.y);
   const off = (p: Spot): number => ((p.x - trace.at.x) * trace.normal.x + (p.y - trace.at.y) * trace.normal.y) / size;
   const ends = outline.filter((p) => Math.abs(off(p)) < 1e-6 * Math.max(1, size));
-  return ends.length < 2 ? [] : [line("keep-out", polyline([ends[0]!, ends[ends.length - 1]!]), { weight: "visible" })];
+  const [first] = ends;
+  if (!first) return [];
+  // A corner that lies on the face comes twice: the other end is the farthest.
+  const other = ends.reduce((a, b) => (gapOf(first, b) > gapOf(first, a) ? b : a));
+  return [line("keep-out", polyline([first, other]), { weight: "visible" })];
 }
 
 const cornersOfBox = ({ x, y, width, height }: Box): Spot[] => [
