@@ -42,8 +42,9 @@ export function parseWords(command: Command, words: readonly string[]): Words {
 }
 
 function checkOperands(command: Command, operands: readonly string[]): void {
-  const wanted = command.operands;
-  const missing = wanted[operands.length];
+  const needed = command.operands;
+  const wanted = [...needed, ...(command.optionalOperand === undefined ? [] : [command.optionalOperand])];
+  const missing = needed[operands.length];
   if (missing !== undefined) {
     throw new Refusal(`${command.name} needs ${missing}: npx armwright ${command.name} ${command.usage}`);
   }

@@ -17,7 +17,7 @@ export const CASES = KINDS.flatMap((kind) => SYSTEMS.map((system) => ({ kind, sy
 
 export function carFrom(document: unknown): Car {
   const reading = readCarValue(document);
-  if (!reading.car) throw new Error(`the test's car is broken: ${JSON.stringify(reading.faults)}`);
+  if (!reading.ok) throw new Error(`the test's car is broken: ${JSON.stringify(reading.faults)}`);
   return reading.car;
 }
 

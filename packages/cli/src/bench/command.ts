@@ -16,6 +16,13 @@ export interface BenchWords {
   readonly values: ReadonlyMap<string, string>;
 }
 
+/** What tests put in place of the world. */
+export interface BenchSetting {
+  readonly stop?: AbortSignal;
+  readonly here?: string;
+  readonly app?: string;
+}
+
 /** Where the bench is looked for first, and how many ports after it are tried. */
 const USUAL_PORT = 4180;
 const TRIED = 20;
@@ -24,11 +31,10 @@ const TRIED = 20;
 export async function benchCommand(
   words: BenchWords,
   io: Pick<Io, "out">,
-  stop: AbortSignal = stopSignal(),
+  { stop = stopSignal(), here = process.cwd(), app = builtPage() }: BenchSetting = {},
 ): Promise<number> {
-  const app = builtPage();
   const share = words.flags.has("share") ? shareAddress(words.values.get("address")) : undefined;
-  const { path, copied } = await workingFolder(words.operands[0], process.cwd());
+  const { path, copied } = await workingFolder(words.operands[0], here);
   if (copied.length > 0) io.out(`Made ${path} with copies of ${copied.length} examples.\n`);
   const onSecret = (secret: string, { link }: { readonly link: (secret: string) => string }): void => {
     void invitation(link(secret), secret).then((text) => io.out(text));

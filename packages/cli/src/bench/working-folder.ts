@@ -1,5 +1,5 @@
 import { constants } from "node:fs";
-import { copyFile, mkdir, readdir, stat } from "node:fs/promises";
+import { access, copyFile, mkdir, readdir, stat } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import { fileURLToPath } from "node:url";
 import { Refusal } from "../refusal.ts";
@@ -30,7 +30,14 @@ export async function workingFolder(
   const found = await stat(path).catch(() => undefined);
   if (found && !found.isDirectory())
     throw new Refusal(`${named ?? DEFAULT_FOLDER} is a file: name the folder it lies in.`);
-  if (found) return { path, copied: [] };
+  if (found) {
+    const isOpen = await access(path, constants.R_OK | constants.W_OK).then(
+      () => true,
+      () => false,
+    );
+    if (isOpen) return { path, copied: [] };
+    throw new Refusal(`${named ?? DEFAULT_FOLDER} is not yours to read and write: saves would fail.`);
+  }
   if (named !== undefined)
     throw new Refusal(`There is no folder ${named}: make it first, or name none and work in ${DEFAULT_FOLDER}.`);
   await mkdir(path);

@@ -9,6 +9,8 @@ export interface Command {
   readonly usage: string;
   /** What has to be named, in order, in words. */
   readonly operands: readonly string[];
+  /** One more that may be named or left out. */
+  readonly optionalOperand?: string;
   readonly options: readonly Option[];
   /** A line of what it does, and the command line that does it. */
   readonly examples: readonly (readonly [does: string, line: string])[];
@@ -86,6 +88,29 @@ export const COMMANDS: readonly Command[] = [
       ],
     ],
     load: () => import("./new.ts"),
+  },
+  {
+    name: "bench",
+    summary: "The workbench in the browser: see the car, drag a point, watch every answer follow",
+    usage: "[FOLDER] [options]",
+    operands: [],
+    optionalOperand: "a folder of car documents (left out: ./cars, filled once with copies of the examples)",
+    options: [
+      { name: "port", value: "N", meaning: "where the page is served (left out: the first free one from 4180)" },
+      {
+        name: "share",
+        meaning: "open it to your local network, for a phone under the car; each device is paired once",
+      },
+      { name: "address", value: "A", meaning: "with --share: which of this machine's addresses" },
+      { name: "no-open", meaning: "do not open the browser" },
+    ],
+    examples: [
+      ["Work on the examples' copies", "npx armwright bench"],
+      ["Work on your own cars, with the phone beside", "npx armwright bench garage --share"],
+    ],
+    remarks:
+      "Only this machine can reach it unless --share is given. Cars stay plain files in the folder; earlier versions lie in its .history.",
+    load: async () => ({ perform: (await import("../bench/command.ts")).benchCommand }),
   },
   {
     name: "schema",

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, renameSync, rmSync, statSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { thinned } from "../../src/bench/folder/history-thinning.ts";
@@ -154,6 +154,13 @@ describe("history", () => {
     expect(bench.onDisk()).toBe(CAR_TEXT);
   });
 
+  it("makes nothing in the folder when it is only asked for", async () => {
+    expect((await bench.ask("/api/cars/nobody/history")).status).toBe(404);
+    expect((await bench.ask("/api/cars/nobody/history/20260101T000000000Z-0123456789ab-edit")).status).toBe(404);
+    expect((await bench.ask("/api/cars/saltbush/history")).json()).toEqual({ versions: [] });
+    expect(readdirSync(join(bench.root, "cars"))).toEqual(["saltbush.car.json"]);
+  });
+
   it("thins out with age and stays within its bounds", () => {
     const now = Date.parse("2026-06-30T12:00:00Z");
     const every = (minutes: number, count: number, bytes = 4000) =>
@@ -179,10 +186,17 @@ describe("history", () => {
   it("is refused where its folder is a link or a file, and nothing is saved then", async () => {
     rmSync(join(bench.root, "cars", ".history"), { recursive: true, force: true });
     mkdirSync(join(bench.root, "elsewhere"));
-    const { symlinkSync } = await import("node:fs");
     symlinkSync(join(bench.root, "elsewhere"), join(bench.root, "cars", ".history"));
     expect((await edit("Mine")).status).toBe(503);
-    expect(readdirSync(join(bench.root, "elsewhere"))).toEqual([]);
+    mkdirSync(join(bench.root, "elsewhere", "saltbush"));
+    writeFileSync(
+      join(bench.root, "elsewhere", "saltbush", "20260101T000000000Z-0123456789ab-edit.car.json"),
+      CAR_TEXT,
+    );
+    expect((await bench.ask("/api/cars/saltbush/history")).json()).toEqual({ versions: [] });
+    const through = await bench.ask("/api/cars/saltbush/history/20260101T000000000Z-0123456789ab-edit");
+    expect(through.status).toBe(404);
+    expect(readdirSync(join(bench.root, "elsewhere"))).toEqual(["saltbush"]);
     expect(bench.onDisk()).toBe(CAR_TEXT);
   });
 });

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { isPrivate } from "../../src/bench/addresses.ts";
-import { benchUnderTest, freshId, type UnderTest } from "./bench-under-test.ts";
+import { type Answer, benchUnderTest, freshId, type UnderTest } from "./bench-under-test.ts";
 
 /** A second address of the loopback network stands for the local network's. */
 const SHARE = process.platform === "linux" ? "127.0.0.2" : "127.0.0.1";
@@ -19,8 +19,7 @@ const pair = (secret: string, headers: Record<string, string> = {}) =>
     headers: { "content-type": "application/x-www-form-urlencoded", ...headers },
     body: `secret=${encodeURIComponent(secret)}`,
   });
-const cookieFrom = (answer: { headers: { "set-cookie"?: string[] } }) =>
-  answer.headers["set-cookie"]?.[0]?.split(";")[0] ?? "";
+const cookieFrom = (answer: Answer) => answer.headers["set-cookie"]?.[0]?.split(";")[0] ?? "";
 
 describe.skipIf(process.platform !== "linux")("a shared bench", () => {
   it.each([

@@ -2,7 +2,15 @@ import { createHash } from "node:crypto";
 import { unlink } from "node:fs/promises";
 import { join } from "node:path";
 import { CHANGED_UNDERNEATH, syncFolder, writeDurably } from "./durable.ts";
-import { type Because, historyFolder, keepVersion, readVersion, type Version, versionsIn } from "./history.ts";
+import {
+  type Because,
+  historyFolder,
+  historyFolderOf,
+  keepVersion,
+  readVersion,
+  type Version,
+  versionsIn,
+} from "./history.ts";
 import { Journal } from "./journal.ts";
 import { type Forms, type Judgement, LARGEST_DOCUMENT, unreadable } from "./judgement.ts";
 import { carFile } from "./names.ts";
@@ -133,12 +141,14 @@ export class CarFile {
   }
 
   async versions(): Promise<readonly Version[]> {
-    return versionsIn(join(this.#root, ".history", this.name));
+    const folder = await historyFolderOf(this.#root, this.name);
+    return folder === undefined ? [] : versionsIn(folder);
   }
 
   /** Text of an earlier version. */
   async version(id: string): Promise<string | undefined> {
-    return readVersion(await historyFolder(this.#root, this.name), id, LARGEST_DOCUMENT);
+    const folder = await historyFolderOf(this.#root, this.name);
+    return folder === undefined ? undefined : readVersion(folder, id, LARGEST_DOCUMENT);
   }
 
   close(): Promise<void> {

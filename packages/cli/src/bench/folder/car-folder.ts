@@ -4,7 +4,7 @@ import { readdir, realpath } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { CarFile, type CarFileEvent, type CarState } from "./car-file.ts";
 import { clearLeftovers } from "./durable.ts";
-import { carsWithHistory } from "./history.ts";
+import { carsWithHistory, historyFolderOf } from "./history.ts";
 import type { Condition, Forms } from "./judgement.ts";
 import { CAR_ENDING, carFile, carNameOf, isCarName, NAME_RULE } from "./names.ts";
 import { stampOf } from "./plain-file.ts";
@@ -75,6 +75,13 @@ export class CarFolder {
     if (!isCarName(name)) return undefined;
     const isThere = this.#files.has(name) || (await stampOf(join(this.root, carFile(name)))) !== "";
     return isThere ? this.place(name) : undefined;
+  }
+
+  /** The car of that name, also one that was removed and has only its history. */
+  async carOrHistory(name: string): Promise<CarFile | undefined> {
+    const car = await this.car(name);
+    if (car || !isCarName(name) || (await historyFolderOf(this.root, name)) === undefined) return car;
+    return this.place(name);
   }
 
   /** Where a car of that name is, or may be put. Only for names that keep the rule. */

@@ -64,7 +64,7 @@ export async function makeFolder(parent: string, name: string): Promise<string> 
   return path;
 }
 
-const LEFTOVER = /^\..+\.(\d+)\.\d+\.tmp$/;
+const LEFTOVER = /^\..+\.(?:json|log|stl|obj|glb)\.(\d+)\.\d+\.tmp$/i;
 
 /** Takes away what a process that was killed in the middle of a write has left; never what a living one is writing. */
 export async function clearLeftovers(folder: string): Promise<void> {

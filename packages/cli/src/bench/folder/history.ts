@@ -25,6 +25,16 @@ export async function historyFolder(root: string, name: string): Promise<string>
   return makeFolder(await makeFolder(root, FOLDER), name);
 }
 
+/** The same where it is there already, in folders that are no links; nothing is made. */
+export async function historyFolderOf(root: string, name: string): Promise<string | undefined> {
+  const outer = join(root, FOLDER);
+  for (const path of [outer, join(outer, name)]) {
+    const stat = await lstat(path).catch(() => undefined);
+    if (!stat?.isDirectory()) return undefined;
+  }
+  return join(outer, name);
+}
+
 /** Names of all cars that have a history, also of those that were removed. */
 export async function carsWithHistory(root: string): Promise<readonly string[]> {
   const stat = await lstat(join(root, FOLDER)).catch(() => undefined);

@@ -2,7 +2,6 @@ import { createReadStream } from "node:fs";
 import { Readable } from "node:stream";
 import type { HttpBindings } from "@hono/node-server";
 import { type Context, Hono } from "hono";
-import type { CarFile } from "../folder/car-file.ts";
 import { type CarFolder, MOST_CARS } from "../folder/car-folder.ts";
 import { judgeText } from "../folder/judge-text.ts";
 import { LARGEST_DOCUMENT } from "../folder/judgement.ts";
@@ -10,6 +9,7 @@ import { keepMesh, LARGEST_MESH, meshesIn, meshPath } from "../folder/meshes.ts"
 import { isCarName, isMeshName, NAME_RULE } from "../folder/names.ts";
 import { isId, readOperations } from "../folder/read-operations.ts";
 import type { EventStreams } from "./event-streams.ts";
+import { OWN_HEADER } from "./guard.ts";
 import { chunksOf, limitedBody } from "./limited-body.ts";
 
 /** What the server says about itself. */
@@ -26,6 +26,8 @@ export interface Ready {
 type Env = { Bindings: HttpBindings };
 type Ask = Context<Env>;
 
+/** Says that what is asked is meant for whatever folder is served. */
+const ANY_FOLDER = "1";
 const LARGEST_MESSAGE = 1_000_000;
 
 /** Everything under /api. Guards, pairing and rates have been looked at before. */
@@ -33,6 +35,12 @@ export function api(folder: CarFolder, streams: EventStreams, ready: Ready): Hon
   const app = new Hono<Env>().basePath("/api");
   app.onError((error, c) => c.json(failed(error), 503, { "Retry-After": "2" }));
   app.notFound((c) => refusal(c, 404, "there is nothing of that name"));
+
+  app.use(async (c, next) => {
+    const meant = c.req.header(OWN_HEADER) ?? ANY_FOLDER;
+    if (meant === ANY_FOLDER || meant === ready.folder) return next();
+    return refusal(c, 412, "another folder is served here now: reload the page");
+  });
 
   app.get("/ready", (c) => c.json(ready));
   app.get("/events", (c) => {
@@ -60,15 +68,15 @@ export function api(folder: CarFolder, streams: EventStreams, ready: Ready): Hon
   app.post("/cars/:name/operations", (c) => operate(c, folder));
 
   app.get("/cars/:name/history", async (c) => {
-    const file = known(c, folder);
+    const file = await folder.carOrHistory(nameOf(c));
     return file ? c.json({ versions: await file.versions() }) : noCar(c);
   });
   app.get("/cars/:name/history/:id", async (c) => {
-    const text = await known(c, folder)?.version(c.req.param("id"));
+    const text = await (await folder.carOrHistory(nameOf(c)))?.version(c.req.param("id"));
     return text === undefined ? noVersion(c) : c.json({ id: c.req.param("id"), text, ...said(text) });
   });
   app.post("/cars/:name/history/:id/restore", async (c) => {
-    const file = known(c, folder);
+    const file = await folder.carOrHistory(nameOf(c));
     const text = await file?.version(c.req.param("id"));
     if (!file || text === undefined) return noVersion(c);
     const client = c.req.query("client");
@@ -135,10 +143,6 @@ async function takeMesh(c: Ask, folder: CarFolder): Promise<Response> {
 
 const nameOf = (c: Ask): string => c.req.param("name") ?? "";
 
-/** Also a car that was removed has its history. */
-const known = (c: Ask, folder: CarFolder): CarFile | undefined =>
-  isCarName(nameOf(c)) ? folder.place(nameOf(c)) : undefined;
-
 const said = (text: string) => {
   const { condition, faults } = judgeText(text);
   return { condition, faults };
@@ -147,7 +151,7 @@ const said = (text: string) => {
 const noCar = (c: Ask): Response => refusal(c, 404, "there is no car of that name");
 const noVersion = (c: Ask): Response => refusal(c, 404, "there is no such earlier version");
 
-type Status = 400 | 404 | 409 | 413 | 422 | 429;
+type Status = 400 | 404 | 409 | 412 | 413 | 422 | 429;
 const refusal = (c: Ask, status: Status, error: string, headers: Record<string, string> = {}): Response =>
   c.json({ error }, status, headers);
 
