@@ -188,8 +188,9 @@ function inWheel(solids: MovingSolids, index: number, headRadius: number, inside
   return { gap, at: between(tube.from, tube.to, fraction) };
 }
 
-/** Head of the rod end at the member's outer end, or null where it does not end at the spindle. */
+/** Radius of the member's outer end (a rod end's head, or the bare tube), or null where it does not end at the wheel. */
 function headRadiusAt(corner: Corner, member: Member): number | null {
+  if (member.body === "trailing-arm") return member.diameter / 2;
   const pivot = corner.pivots.find(
     ({ boltSide, point }) =>
       boltSide === "spindle" &&

@@ -35,8 +35,8 @@ export function quantitiesOf(corner: Corner): readonly Quantity[] {
   ];
 }
 
-/** A turn slower than this, rad per m of travel, is no turn: an instant centre more than 10 km away. */
-const NO_TURN = 1e-4;
+/** A turn slower than this, rad per m of travel, is no turn that tapes could tell: a centre more than some 25 m away. */
+const NO_TURN = 0.04;
 
 const at =
   (place: number) =>
@@ -202,7 +202,7 @@ const WHEEL: readonly Quantity[] = [
     signed: true,
     meaning: "Share of the squat under power that the linkage holds up, drive torque reacted on the body.",
     basis:
-      "−(dx/dz of the wheel centre)·L/h by virtual work, L wheelbase, h height of the centre of gravity, all drive at the rear",
+      "−(dx/dz of the wheel centre)·L/h by virtual work, load and drive force both at the wheel centre; L wheelbase, h height of the centre of gravity, all drive at the rear",
     read: at(ROW.antiSquat),
   },
   {
@@ -212,7 +212,8 @@ const WHEEL: readonly Quantity[] = [
     dimension: "percent",
     signed: true,
     meaning: "Share of the rear's rise under braking that the linkage holds down, brakes reacted on the spindle.",
-    basis: "−(dx/dz of the contact point, wheel locked)·L/h·rear share of braking, by virtual work",
+    basis:
+      "−(dx/dz of the contact point, wheel locked)·L/h·rear share of braking, by virtual work, load and brake force both at the contact point",
     read: at(ROW.antiLift),
   },
 ];

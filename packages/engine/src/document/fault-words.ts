@@ -69,6 +69,8 @@ const WORDS: Readonly<Record<FaultCode, (fault: Fault) => string>> = {
   "duplicate-name": (f) => `${f.found} is already the name at ${f.other}: give each its own`,
   "stop-absent": (f) => `${f.found} is chosen, but the document has no ${f.other}: add it, or write a travel`,
   "other-kind": (f) => `${f.found} differs from the left side's ${f.expected}: both sides have to be of one kind`,
+  "same-body": (f) =>
+    `is on ${f.found} like ${f.other}: the two never move against each other, so one of them is wrong`,
   "cannot-assemble": (f) =>
     `the corner does not go together at ride height with a length of ${f.found}: the nearest that does is ${f.expected}, so it misses by ${f.other}`,
   "cannot-move": (f) =>

@@ -33,6 +33,7 @@ export type FaultCode =
   | "duplicate-name"
   | "stop-absent"
   | "other-kind"
+  | "same-body"
   | "cannot-assemble"
   | "cannot-move"
   | "fitted-length";

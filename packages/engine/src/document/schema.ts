@@ -50,7 +50,10 @@ function makeSchema(system: UnitSystem) {
     bumpStop: bumpStopSection(f).exactOptional(),
     underbody: underbodySection(f).exactOptional(),
     keepOuts: f
-      .list("Things that wheel, arms, links, shaft and shock must stay clear of.", keepOutSection(f))
+      .list(
+        "Things that wheel, arms, links, shaft and shock must stay clear of. Each stands on the right too, mirrored, unless its middle lies right of the centreline: then it stands only there.",
+        keepOutSection(f),
+      )
       .exactOptional(),
     weights: weightsSection(f).exactOptional(),
     targets: targetsSection(f).exactOptional(),

@@ -28,6 +28,11 @@ export type FindingValue =
 
 export type FindingCode =
   | "past-at-ride"
+  | "stop-past-at-ride"
+  | "another-part-stops-first"
+  | "wheel-off-the-ground"
+  | "joint-off-the-stub-axle"
+  | "shock-lengthens-in-bump"
   | "limit-before-stop"
   | "limit-close"
   | "stop-does-not-work"

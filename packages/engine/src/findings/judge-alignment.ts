@@ -53,7 +53,7 @@ function toeFindings(study: Judged): Finding[] {
       gravity: "mind",
       place: "linkage",
       travel: worstAt,
-      source: "common practice: at most 1/16 in a wheel over the middle two thirds",
+      source: "common practice, over the middle two thirds of the travel",
       values: {
         kind: car.linkage.kind,
         change: angle(Math.abs(worst)),
@@ -69,7 +69,7 @@ function toeFindings(study: Judged): Finding[] {
 
 function camberFindings({ car, cycle }: Judged): Finding[] {
   const range = extremesOf(cycle, ROW.camber);
-  if (!range) return [];
+  if (!range || range.most === range.least) return [];
   return [
     {
       code: "camber-range",

@@ -1,5 +1,6 @@
 import { solveAt } from "../cycle/corner.ts";
 import { ROW } from "../cycle/row.ts";
+import { length as length3, squareTo, subtract } from "../geometry/vec3.ts";
 import { extremesOf } from "./extremes.ts";
 import { angle, type Finding, length, percent } from "./finding.ts";
 import type { Judged } from "./judge.ts";
@@ -7,6 +8,8 @@ import type { Judged } from "./judge.ts";
 const DEGREE = Math.PI / 180;
 /** Bend at ride height above this runs hot and wears: common practice. */
 const RIDE_BEND = 10 * DEGREE;
+/** Farther off the spin axis than this, m, is no slip of the tape any more: 1/8 in. */
+const OFF_AXIS = 0.0254 / 8;
 /** A pair of joints that ripples like one joint beyond this angle is felt: common practice. */
 const SMOOTH_ANGLE = 3 * DEGREE;
 
@@ -40,6 +43,17 @@ export function judgeDriveline(study: Judged): Finding[] {
         values: { joint: name, bend: angle(range?.most ?? bend), travel: length(range?.mostAt ?? 0) },
       });
     }
+  }
+  const off = length3(squareTo(subtract(shaft.outer.centre, study.corner.wheelCentre), study.corner.spinAxis));
+  if (off > OFF_AXIS) {
+    findings.push({
+      code: "joint-off-the-stub-axle",
+      gravity: "mind",
+      place: "driveshaft.outer.centre",
+      travel: 0,
+      source: "your document: the stub axle lies on the wheel's spin axis",
+      values: { off: length(off), joint: shaft.outer.kind === "u-joint" ? "U-joint" : "CV joint" },
+    });
   }
   const ripple = ride.row[ROW.rippleAngle]!;
   if (ripple > SMOOTH_ANGLE) {

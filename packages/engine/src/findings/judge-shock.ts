@@ -14,6 +14,18 @@ export function judgeShock(study: Judged): Finding[] {
   if (!study.car.shock || !ride) return [];
   const findings: Finding[] = [];
   const atRide = ride.row[ROW.motionRatio]!;
+  if (atRide < 0) {
+    return [
+      {
+        code: "shock-lengthens-in-bump",
+        gravity: "must",
+        place: "shock",
+        travel: 0,
+        source: "solved motion",
+        values: { ratio: ratio(-atRide) },
+      },
+    ];
+  }
   if (atRide < LOW_RATIO) {
     findings.push({
       code: "motion-ratio-low",

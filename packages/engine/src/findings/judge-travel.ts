@@ -20,6 +20,9 @@ const WANTED_AT_STOP: Partial<Record<LimitCode, number>> = {
   "rod-end": 2 * DEGREE,
 };
 
+/** Less short of a figure than this reads as that figure: half of the last digit shown. */
+const READS_THE_SAME: Partial<Record<Dimension, number>> = { length: INCH / 32, angle: 0.05 * DEGREE };
+
 /** Differences of dimensions below this are not worth a word, m: half of a sixteenth. */
 const SAME = INCH / 32;
 
@@ -48,7 +51,23 @@ function judgeDirection(study: Judged, report: DirectionReport): Finding[] {
       values: {
         stop: STOP_NAME[stop.by],
         way,
-        first: report.first?.label ?? "nothing",
+        first: report.first?.label ?? "",
+        code: report.first?.code ?? "linkage",
+        travel: length(Math.abs(stop.travel)),
+      },
+    });
+  }
+  if (stop.insteadOf !== undefined) {
+    findings.push({
+      code: "another-part-stops-first",
+      gravity: "mind",
+      place: `stops.${direction}`,
+      travel: stop.travel,
+      source: "your document and the solved motion",
+      values: {
+        way,
+        stop: STOP_NAME[stop.by],
+        chosen: STOP_NAME[stop.insteadOf],
         travel: length(Math.abs(stop.travel)),
       },
     });
@@ -74,26 +93,33 @@ function judgeDirection(study: Judged, report: DirectionReport): Finding[] {
     });
   }
   for (const limit of report.limits) {
+    if (limit.pastAtRide && (limit.code === "strap" || limit.code === "bump-stop-solid")) {
+      findings.push(stopPastAtRide(limit));
+    }
     if (limit.nature === "made" || isTheStop(limit, report)) continue;
     // Where the chosen stop never works, what stops the wheel instead is already told with it.
     if (!stop.works && limit === report.first) continue;
     if (limit.pastAtRide) findings.push(pastAtRide(study, limit));
-    else if (!limit.isProtected) findings.push(beforeStop(limit, report));
+    // Nearer to the stop than a tape can tell is at the stop, not before it.
+    else if (limit.travelLeft < -SAME) findings.push(beforeStop(limit, report));
     else {
-      const wanted = WANTED_AT_STOP[limit.code];
-      if (wanted !== undefined && limit.spare < wanted) findings.push(close(limit, report, wanted));
+      const wanted = WANTED_AT_STOP[limit.code] ?? (limit.isProtected ? undefined : 0);
+      if (wanted !== undefined && limit.spare < wanted - (READS_THE_SAME[limit.dimension] ?? 0)) {
+        findings.push(close(limit, report, wanted));
+      }
     }
   }
   if (direction === "bump") {
     const touched = report.limits.find(({ code }) => code === "bump-stop-touched");
-    if (touched?.pastAtRide) {
+    const isSolid = report.limits.some(({ code, pastAtRide }) => code === "bump-stop-solid" && pastAtRide);
+    if (touched?.pastAtRide && !isSolid) {
       findings.push({
         code: "bump-stop-touched-at-ride",
         gravity: "mind",
         place: "bumpStop.reach",
         travel: 0,
-        source: "solved motion",
-        values: {},
+        source: "solved motion; common practice for where it should land",
+        values: { from: length(2 * INCH), to: length(4 * INCH) },
       });
     }
   }
@@ -113,6 +139,17 @@ const isTheStop = (limit: LimitReport, report: DirectionReport): boolean =>
 
 const ofDimension = (value: number, dimension: Dimension): FindingValue => ({ value, dimension });
 
+function stopPastAtRide(limit: LimitReport): Finding {
+  return {
+    code: "stop-past-at-ride",
+    gravity: "must",
+    place: limit.place,
+    travel: 0,
+    source: "solved position at ride height",
+    values: { part: limit.code === "strap" ? "strap" : "bump stop", over: length(-limit.spare) },
+  };
+}
+
 function pastAtRide(study: Judged, limit: LimitReport): Finding {
   const spot = contactAt(study, limit.id);
   return {
@@ -122,7 +159,7 @@ function pastAtRide(study: Judged, limit: LimitReport): Finding {
     travel: 0,
     ...(spot && { at: spot }),
     source: "solved position at ride height",
-    values: { limit: limit.label },
+    values: { limit: limit.label, code: limit.code },
   };
 }
 
@@ -203,15 +240,35 @@ function judgeTargets({ car, corner, travel }: Judged): Finding[] {
       values: { way: direction, got: length(got), wanted: length(wanted), short: length(wanted - got) },
     });
   }
-  const ground = travel.bump.limits.find(({ code }) => code === "underbody")?.spare ?? null;
-  if (targets.clearanceAtFullBump !== undefined && ground !== null && ground < targets.clearanceAtFullBump - SAME) {
+  const clearance = travel.bump.limits.find(({ code }) => code === "underbody")?.spare ?? null;
+  if (
+    targets.clearanceAtFullBump !== undefined &&
+    clearance !== null &&
+    clearance < targets.clearanceAtFullBump - SAME
+  ) {
     findings.push({
       code: "ground-clearance-short",
       gravity: "mind",
       place: "targets.clearanceAtFullBump",
       travel: travel.bump.stop.travel,
       source: "target in your document",
-      values: { got: length(ground), wanted: length(targets.clearanceAtFullBump) },
+      values: { got: length(clearance), wanted: length(targets.clearanceAtFullBump) },
+    });
+  }
+  const ground = corner.attitude.designContact.z;
+  if (Math.abs(ground) > 2 * SAME) {
+    findings.push({
+      code: "wheel-off-the-ground",
+      gravity: "mind",
+      place: "wheel.hubFace.z",
+      travel: 0,
+      source: "your document: heights count from the ground at ride height",
+      values: {
+        off: length(Math.abs(ground)),
+        way: ground > 0 ? "above" : "below",
+        hub: length(corner.wheelCentre.z),
+        loaded: length(car.wheel.loadedRadius),
+      },
     });
   }
   const track = 2 * corner.attitude.designContact.y;

@@ -52,6 +52,34 @@ const HOW_TO_FREE: Record<string, string> = {
   linkage: "Stop the wheel sooner, or lengthen the members that fall into line.",
 };
 
+/** What happens at a limit, as the subject and verb of a sentence. */
+function met(code: string | undefined, label: string | undefined): string {
+  const name = label ?? "";
+  switch (code) {
+    case "shock-shortest":
+      return "The shock is at its shortest";
+    case "shock-longest":
+      return "The shock is at its longest";
+    case "inner-joint":
+    case "outer-joint":
+      return `The ${name.replace(/ angle$/, "")} reaches the end of its angle`;
+    case "slip-engagement":
+      return "The spline is down to its least engagement";
+    case "slip-bottoms":
+      return "The slip yoke bottoms";
+    case "underbody":
+      return "The underbody is on the ground";
+    case "rod-end":
+      return `The ball of the ${name.replace(/^rod end, /, "rod end at the ")} reaches the end of its tilt`;
+    case "clearance":
+      return `${capital(name)}: they touch`;
+    case "linkage":
+      return `The ${name.replace("linkage at", "linkage is at")}`;
+    default:
+      return capital(name);
+  }
+}
+
 const TOE_REMEDY: Record<string, string> = {
   "h-arm": "Make the lower arm's two hinge lines parallel, seen from above and from the side: that holds toe.",
   "double-a-arm": "Move the inner end of the toe link up or down, and watch which way the curve bends.",
@@ -69,19 +97,48 @@ const CAMBER_REMEDY: Record<string, string> = {
 
 const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
   "past-at-ride": (w) => ({
-    sentence: `${capital(w["limit"])}: already past with the car at ride height.`,
+    sentence: `${met(w["code"], w["limit"])} already with the car at ride height.`,
     remedy: "Check the entry first; then move one of the two.",
   }),
   "limit-before-stop": (w) => ({
-    sentence: `${capital(w["limit"])} stops the wheel ${w["travel"]} into ${w["way"]}, ${w["before"]} before the ${w["stop"]} does.`,
+    sentence: `${met(w["code"], w["limit"])} ${w["travel"]} into ${w["way"]}, ${w["before"]} before the ${w["stop"]} ends it.`,
     remedy: HOW_TO_FREE[w["code"] ?? ""] ?? `Let the ${w["part"]} come sooner.`,
   }),
   "limit-close": (w) => ({
     sentence: `At full ${w["way"]} only ${w["spare"]} ${w["spareWord"]} is left: ${w["limit"]}. Common practice leaves ${w["wanted"]}.`,
-    remedy: `Let the ${w["stop"]} come a little sooner.`,
+    remedy:
+      w["stop"] === "shock"
+        ? "Add a part that ends the travel a little sooner."
+        : `Let the ${w["stop"]} come a little sooner.`,
+  }),
+  "stop-past-at-ride": (w) =>
+    w["part"] === "strap"
+      ? {
+          sentence: `The strap is ${w["over"]} too short for the car to stand at ride height.`,
+          remedy: "Check its length, hole to hole, and where its two holes are.",
+        }
+      : {
+          sentence: `The bump stop would be squeezed ${w["over"]} past solid at ride height.`,
+          remedy: "Check its length, and where it is bolted and lands.",
+        },
+  "another-part-stops-first": (w) => ({
+    sentence: `The ${w["stop"]} ends ${w["way"]} at ${w["travel"]}, before the ${w["chosen"]} that was chosen.`,
+    remedy: `Choose the ${w["stop"]} as the stop, or move it farther out.`,
+  }),
+  "wheel-off-the-ground": (w) => ({
+    sentence: `At ride height the loaded tyre ends ${w["off"]} ${w["way"]} the ground: wheel centre at ${w["hub"]}, loaded radius ${w["loaded"]}.`,
+    remedy: "Tape from floor to hub centre with the car at rest: the two figures should agree.",
+  }),
+  "joint-off-the-stub-axle": (w) => ({
+    sentence: `The outer ${w["joint"]}'s centre lies ${w["off"]} off the wheel's spin axis, and so not on its stub axle.`,
+    remedy: "Tape both again: the joint turns with the stub axle, and its centre lies on the axle's line.",
+  }),
+  "shock-lengthens-in-bump": () => ({
+    sentence: "The shock gets longer when the wheel goes up.",
+    remedy: "Its upper eye belongs above its lower one: check both mounts.",
   }),
   "stop-does-not-work": (w) => ({
-    sentence: `The ${w["stop"]} never ends the ${w["way"]} travel: ${w["first"]} stops the wheel first, at ${w["travel"]}.`,
+    sentence: `The ${w["stop"]} never ends the ${w["way"]} travel. ${met(w["code"], w["first"])} first, ${w["travel"]} into ${w["way"]}.`,
     remedy: `Change the ${w["stop"]}'s length or place until it comes first.`,
   }),
   "no-part-stops-the-wheel": (w) => ({
@@ -92,9 +149,9 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
     sentence: `The shock itself ends the ${w["way"]} travel.`,
     remedy: `Add a ${w["part"]}: a shock used as a stop loses its end or its rod.`,
   }),
-  "bump-stop-touched-at-ride": () => ({
+  "bump-stop-touched-at-ride": (w) => ({
     sentence: "The bump stop is already squeezed at ride height.",
-    remedy: "Shorten it or move it up; it should land in the last 2 to 4 in of travel (common practice).",
+    remedy: `Shorten it or move it up; it should land in the last ${w["from"]} to ${w["to"]} of travel (common practice).`,
   }),
   "clearance-short": (w) => ({
     sentence: `${capital(w["pair"])}: ${w["gap"]} apart ${w["travelWhere"]}, ${w["wanted"]} wanted.`,
@@ -102,7 +159,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
   }),
   "travel-short": (w) => ({
     sentence: `${capital(w["way"])} travel is ${w["got"]}, ${w["short"]} short of the ${w["wanted"]} aimed at.`,
-    remedy: "See what stops the wheel first, and whether the stop can come later.",
+    remedy: `Let what ends ${w["way"]} come later, as far as the limits beyond it leave room.`,
   }),
   "ground-clearance-short": (w) => ({
     sentence: `At full bump the underbody is ${w["got"]} off the ground, ${w["wanted"]} wanted.`,
@@ -141,7 +198,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
     remedy: CAMBER_REMEDY[w["kind"] ?? ""] ?? "",
   }),
   "motion-ratio-low": (w) => ({
-    sentence: `The shock moves only ${w["ratio"]} in for each inch of the wheel at ride height; below ${w["low"]} springs get big and control coarse (common practice).`,
+    sentence: `The shock moves only ${w["ratio"]} of the wheel's way at ride height; below ${w["low"]} springs get big and control coarse (common practice).`,
     remedy: "Move the lower mount out along the arm, or stand the shock squarer to it.",
   }),
   "motion-ratio-falls": (w) => ({

@@ -25,6 +25,8 @@ export interface DirectionReport {
 /** Where the travel ends by the builder's choice. */
 export interface ResolvedStop {
   readonly by: ChosenStop["by"];
+  /** What was chosen, where a strap or bump stop that is there ends the travel sooner. */
+  readonly insteadOf?: ChosenStop["by"];
   /** m, negative in droop. */
   readonly travel: number;
   /** False where the part chosen never stops the wheel; `travel` is then where it is stopped instead. */
@@ -42,7 +44,7 @@ export interface LimitReport {
   readonly pastAtRide: boolean;
   /** Wheel travel from the chosen stop to this limit, m; negative where the limit comes first. */
   readonly travelLeft: number;
-  /** What is left of it with the wheel at the chosen stop. */
+  /** What is left of it with the wheel at the chosen stop; at ride height where it is past there already. */
   readonly spare: number;
   readonly dimension: Dimension;
   readonly spareWord: string;
@@ -75,7 +77,10 @@ export function reportTravel(corner: Corner): TravelReport {
 }
 
 function reportDirection(corner: Corner, walk: Walk, limits: readonly Limit[]): DirectionReport {
-  const met = findLimits(walk, limits);
+  const met = findLimits(
+    walk,
+    limits.filter((limit) => !isForOther(limit, walk.direction)),
+  );
   const stop = resolveStop(corner, walk, met);
   const atStop = walk.at(stop.travel);
   const sign = walk.direction === "bump" ? 1 : -1;
@@ -90,7 +95,8 @@ function reportDirection(corner: Corner, walk: Walk, limits: readonly Limit[]): 
       travel,
       pastAtRide,
       travelLeft,
-      spare: limit.spare(atStop),
+      // What is past already is told as it stands now.
+      spare: limit.spare(pastAtRide ? walk.looks[0]! : atStop),
       dimension: limit.dimension,
       spareWord: limit.spareWord,
       isProtected: travelLeft > 0,
@@ -105,6 +111,10 @@ function reportDirection(corner: Corner, walk: Walk, limits: readonly Limit[]): 
     first: reports.find(({ nature }) => nature === "hard") ?? null,
   };
 }
+
+/** A strap that is taut or a bump stop that is met the wrong way round ends no travel there: it is told the right way. */
+const isForOther = ({ code }: Limit, direction: Direction): boolean =>
+  direction === "bump" ? code === "strap" : code === "bump-stop-touched" || code === "bump-stop-solid";
 
 /** The linkage's own end, and before it the first place where two members fall into line, if there is one. */
 function linkageReports(corner: Corner, direction: Direction, stop: number): LimitReport[] {
@@ -133,8 +143,19 @@ function linkageReports(corner: Corner, direction: Direction, stop: number): Lim
   ];
 }
 
+/** The chosen stop; or a part made to stop the wheel, whether chosen or not, where that comes sooner. */
 function resolveStop(corner: Corner, walk: Walk, met: readonly MetLimit[]): ResolvedStop {
-  const { direction } = walk;
+  const chosen = chosenStop(corner, walk.direction, met);
+  const part = PART[walk.direction];
+  const made = met.find(({ limit }) => limit.code === stopCode(part, walk.direction));
+  if (!made || chosen.by === part || Math.abs(made.travel) >= Math.abs(chosen.travel)) return chosen;
+  return { by: part, insteadOf: chosen.by, travel: made.travel, works: true };
+}
+
+/** The part made to end each direction. */
+const PART = { bump: "bump-stop", droop: "strap" } as const;
+
+function chosenStop(corner: Corner, direction: Direction, met: readonly MetLimit[]): ResolvedStop {
   const chosen = corner.car.stops[direction];
   const end = corner.mechanism.range[direction].travel * (1 - 1e-6);
   if (chosen.by === "travel") {
@@ -142,8 +163,7 @@ function resolveStop(corner: Corner, walk: Walk, met: readonly MetLimit[]): Reso
     const works = Math.abs(wanted) <= Math.abs(end);
     return { by: "travel", travel: works ? wanted : end, works };
   }
-  const code = stopCode(chosen.by, direction);
-  const found = met.find(({ limit }) => limit.code === code);
+  const found = met.find(({ limit }) => limit.code === stopCode(chosen.by, direction));
   if (found) return { by: chosen.by, travel: found.travel, works: true };
   const first = met.find(({ limit }) => limit.nature === "hard");
   return { by: chosen.by, travel: first?.travel ?? end, works: false };

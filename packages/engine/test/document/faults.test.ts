@@ -331,6 +331,12 @@ const CASES: readonly Case[] = [
     says: 'right.linkage.kind: "trailing-arm" differs from the left side\'s "h-arm": both sides have to be of one kind',
   },
   {
+    what: "a shock with both ends on one body",
+    changes: [["shock.lower.on", "chassis"]],
+    code: "same-body",
+    says: 'shock.lower.on: is on "chassis" like shock.upper: the two never move against each other, so one of them is wrong',
+  },
+  {
     what: "a link too short to reach at ride height",
     changes: [["linkage.upperLink.length", 4]],
     code: "cannot-assemble",
@@ -412,6 +418,7 @@ test("every code has its case here or in the tests of the text and of migration"
     "duplicate-name": true,
     "stop-absent": true,
     "other-kind": true,
+    "same-body": true,
     "cannot-assemble": true,
     "cannot-move": true,
     "fitted-length": true,

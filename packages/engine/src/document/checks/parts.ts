@@ -32,6 +32,26 @@ const APART: readonly (readonly [Path, Path])[] = [
   ],
 ];
 
+/** Mounts of one part, which have to be on two bodies that move against each other. */
+const JOINS: readonly (readonly [Path, Path])[] = [
+  [
+    ["shock", "upper"],
+    ["shock", "lower"],
+  ],
+  [
+    ["strap", "upper"],
+    ["strap", "lower"],
+  ],
+  [
+    ["bumpStop", "base"],
+    ["bumpStop", "strikes"],
+  ],
+];
+
+/** The body a mount is on; the chassis where nothing is said; undefined where there is no such mount. */
+const mountedOn = (look: Look, mount: Path): string | undefined =>
+  look.value(mount) === undefined ? undefined : (look.text([...mount, "on"]) ?? "chassis");
+
 export function checkParts({ look, base, linkageAt }: Side): readonly PlacedFault[] {
   const faults: PlacedFault[] = [];
   const kind = look.text([...linkageAt, "kind"]);
@@ -43,6 +63,11 @@ export function checkParts({ look, base, linkageAt }: Side): readonly PlacedFaul
     if (body && !bodies.includes(body)) {
       faults.push(placed(at, "wrong-body", { found: quote(body), other: kind ?? "", options: bodies }));
     }
+  }
+  for (const [a, b] of JOINS) {
+    const one = mountedOn(look, [...base, ...a]);
+    if (one === undefined || one !== mountedOn(look, [...base, ...b])) continue;
+    faults.push(placed([...base, ...b, "on"], "same-body", { found: quote(one), other: formatPath([...base, ...a]) }));
   }
   for (const [a, b] of APART) faults.push(...checkApart(look, [...base, ...a], [...base, ...b]));
   faults.push(...checkLess(look, [...base, "shock", "shortest"], [...base, "shock", "longest"], "shock-lengths"));

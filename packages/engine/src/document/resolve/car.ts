@@ -3,6 +3,7 @@ import type { CarDocument, RightDocument } from "../schema.ts";
 import { resolveLinkage } from "./linkage.ts";
 import { resolveBumpStop, resolveDriveshaft, resolveShock, resolveStrap } from "./parts.ts";
 import { makeResolver, type Resolver } from "./resolver.ts";
+import { isOnRight, mirroredKeepOut } from "./right-keep-outs.ts";
 import { resolveRodEnds } from "./rod-ends.ts";
 import { resolveWheel } from "./wheel.ts";
 import { resolveChassis, resolveKeepOut, resolveStops, resolveTargets } from "./whole-car.ts";
@@ -11,7 +12,12 @@ import { resolveChassis, resolveKeepOut, resolveStops, resolveTargets } from "./
 export function resolveCar(document: CarDocument): Car {
   const left = resolveSide(document, undefined);
   const { right } = document;
-  return right && Object.keys(right).length > 0 ? { ...left, right: resolveSide(document, right) } : left;
+  const hasOwn = right !== undefined && Object.keys(right).length > 0;
+  if (!hasOwn && !left.keepOuts.some(isOnRight)) return left;
+  const own = resolveSide(document, right);
+  // Seen as a left corner: what stands on the left stands there too, mirrored; what is entered on the right is only there.
+  const keepOuts = own.keepOuts.map((keepOut) => (isOnRight(keepOut) ? mirroredKeepOut(keepOut) : keepOut));
+  return { ...left, right: { ...own, keepOuts } };
 }
 
 type OwnSections = Pick<Car, "wheel" | "linkage" | "rodEnds" | "driveshaft" | "shock" | "strap" | "bumpStop">;

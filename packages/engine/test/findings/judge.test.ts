@@ -1,0 +1,160 @@
+import { describe, expect, it } from "vitest";
+import { type CarDocument, type FieldValue, readCarValue, setField } from "../../src/document/index.ts";
+import type { FindingCode, Gravity } from "../../src/findings/finding.ts";
+import { sayFinding } from "../../src/findings/say-finding.ts";
+import { study } from "../../src/study/study.ts";
+import { type ExampleName, exampleDocument } from "../example-documents.ts";
+
+interface Case {
+  readonly what: string;
+  readonly changes: readonly (readonly [string, FieldValue])[];
+  readonly code: FindingCode;
+  readonly gravity: Gravity;
+  readonly says: RegExp;
+}
+
+/** Each begins from the demo car, which has none of these. */
+const CASES: readonly Case[] = [
+  {
+    what: "a strap too short to stand at ride",
+    changes: [["strap.length", 2]],
+    code: "stop-past-at-ride",
+    gravity: "must",
+    says: /^The strap is 1\d [\d/]+ in too short for the car to stand at ride height\.$/,
+  },
+  {
+    what: "a bump stop solid at ride",
+    changes: [
+      ["bumpStop.reach", 12],
+      ["bumpStop.solid", 11],
+    ],
+    code: "stop-past-at-ride",
+    gravity: "must",
+    says: /^The bump stop would be squeezed .* past solid at ride height\.$/,
+  },
+  {
+    what: "a chosen stop that another part beats",
+    changes: [["stops.droop", "shock"]],
+    code: "another-part-stops-first",
+    gravity: "mind",
+    says: /^The strap ends droop at 8 1\/4 in, before the shock that was chosen\.$/,
+  },
+  {
+    what: "a travel aimed at beyond the strap",
+    changes: [["stops.droop", 12]],
+    code: "another-part-stops-first",
+    gravity: "mind",
+    says: /^The strap ends droop at 8 1\/4 in, before the aimed-at stop that was chosen\.$/,
+  },
+  {
+    what: "a hub taped from the wrong place",
+    changes: [["wheel.hubFace.z", "16 3/8"]],
+    code: "wheel-off-the-ground",
+    gravity: "mind",
+    says: /^At ride height the loaded tyre ends 5\/8 in above the ground: wheel centre at 16 3\/8 in, loaded radius 15 3\/4 in\.$/,
+  },
+  {
+    what: "an outer joint off the stub axle",
+    changes: [["driveshaft.outer.centre.z", 17]],
+    code: "joint-off-the-stub-axle",
+    gravity: "mind",
+    says: /^The outer U-joint's centre lies 1 [\d/]+ in off the wheel's spin axis/,
+  },
+  {
+    what: "an outer joint that bends too little",
+    changes: [["driveshaft.outer.angleLimit", 20]],
+    code: "limit-before-stop",
+    gravity: "must",
+    says: /^The outer U-joint reaches the end of its angle 6 [\d/]+ in into droop, 1 [\d/]+ in before the strap ends it\.$/,
+  },
+  {
+    what: "an inner joint whose limit is not known",
+    changes: [["driveshaft.inner.angleLimit", undefined]],
+    code: "joint-limit-unknown",
+    gravity: "mind",
+    says: /^No angle limit is given for the inner U-joint; it bends up to 2\d\.\d deg, 8 1\/4 in down from ride\.$/,
+  },
+  {
+    what: "a car with no strap",
+    changes: [
+      ["strap", undefined],
+      ["stops.droop", 8],
+    ],
+    code: "no-part-stops-the-wheel",
+    gravity: "mind",
+    says: /^No strap is entered, so droop ends at the 8 in aimed at only on paper\.$/,
+  },
+  {
+    what: "a tank moved onto the shock",
+    changes: [["keepOuts[0].clearance", 2]],
+    code: "clearance-short",
+    gravity: "mind",
+    says: /in apart .* 2 in wanted\.$/,
+  },
+  {
+    what: "a track that is not the one wanted",
+    changes: [["targets.trackWidth", 76]],
+    code: "track-differs",
+    gravity: "mind",
+    says: /^Track width comes to 74 in, 76 in wanted\.$/,
+  },
+];
+
+const findingsOf = (changes: Case["changes"], example: ExampleName = "saltbush") => {
+  let document: CarDocument = exampleDocument(example);
+  for (const [path, value] of changes) document = setField(document, path, value);
+  const reading = readCarValue(document);
+  if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
+  return study(reading.car).findings;
+};
+
+describe("findings", () => {
+  it.each(CASES)("$what", ({ changes, code, gravity, says }) => {
+    const before = findingsOf([]).map((finding) => sayFinding(finding, "inch-pound").sentence);
+    const found = findingsOf(changes).filter((finding) => finding.code === code);
+    const said = found.map((finding) => sayFinding(finding, "inch-pound").sentence);
+    expect(said.filter((sentence) => says.test(sentence))).toHaveLength(1);
+    expect(found.every((finding) => finding.gravity === gravity)).toBe(true);
+    expect(before.filter((sentence) => says.test(sentence))).toHaveLength(0);
+  });
+
+  it("come worst first, and each says where it comes from and what can be done", () => {
+    const findings = findingsOf([
+      ["driveshaft.outer.angleLimit", 20],
+      ["strap.length", 30],
+    ]);
+    const weight = { must: 0, mind: 1, note: 2 };
+    const weights = findings.map(({ gravity }) => weight[gravity]);
+    expect(weights).toEqual([...weights].sort((a, b) => a - b));
+    for (const finding of findings) {
+      expect(finding.source).not.toBe("");
+      expect(sayFinding(finding, "metric").remedy).toMatch(/\.$/);
+    }
+  });
+
+  it("speak millimetres to who builds in them", () => {
+    for (const finding of findingsOf([["targets.trackWidth", 2200]], "juniper")) {
+      const { sentence, remedy } = sayFinding(finding, "metric");
+      expect(`${sentence} ${remedy}`).not.toMatch(/\d in\b/);
+    }
+  });
+
+  it("see what stands on the right only", () => {
+    const box = { name: "battery", shape: "box", centre: { x: 0, y: -36, z: 16 }, size: { x: 10, y: 10, z: 10 } };
+    const reading = readCarValue(setField(exampleDocument("saltbush"), "keepOuts[6]", box as FieldValue));
+    if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
+    const { right } = reading.car;
+    const sentences = study(right!).findings.map((finding) => sayFinding(finding, "inch-pound").sentence);
+    expect(sentences).toContain("Tyre to battery: they touch already with the car at ride height.");
+    const left = study(reading.car).findings.map((finding) => sayFinding(finding, "inch-pound").sentence);
+    expect(left.join()).not.toContain("battery: they touch");
+  });
+
+  it("see a trailing arm's tube in the tyre", () => {
+    const sentences = findingsOf(
+      [["linkage.trailingArm.outboardPivot", { x: 1, y: 34, z: "15 1/4" }]],
+      "rabbitbrush",
+    ).map((finding) => sayFinding(finding, "inch-pound").sentence);
+    expect(sentences.join("\n")).toMatch(/tyre sidewall: they touch already with the car at ride height/);
+  });
+});
