@@ -11,8 +11,7 @@ const m = (row, column) => `m${row}${column}`;
 
 /** Solves for the right-hand side whose entries are named `${name}0`…, from the factors that the elimination left. */
 function solve(name, outAt) {
-  for (let p = 0; p < N; p += 1)
-    for (let r = p + 1; r < N; r += 1) say(`${name}${r} -= f${r}${p} * ${name}${p};`);
+  for (let p = 0; p < N; p += 1) for (let r = p + 1; r < N; r += 1) say(`${name}${r} -= f${r}${p} * ${name}${p};`);
   for (let r = N - 1; r >= 0; r -= 1) {
     const rest = rows.slice(r + 1).map((c) => ` - ${m(r, c)} * ${name}${c}`);
     say(`${name}${r} = (${name}${r}${rest.join("")}) * per${r};`);

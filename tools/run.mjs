@@ -11,8 +11,7 @@ const OLDEST_NODE = [20, 11];
 const COMMANDS = {
   start: () => {
     build();
-    node("packages/cli/bin/armwright.js", "study", "examples/saltbush.car.json");
-    console.log("\nThis was the demo car. Yours next: npx armwright help");
+    node("packages/cli/bin/armwright.js", "bench", ...process.argv.slice(3));
   },
   build,
   lint: () => node("node_modules/@biomejs/biome/bin/biome", "ci", "--error-on-warnings"),
@@ -32,8 +31,10 @@ const COMMANDS = {
   },
 };
 
+/** Compiles every package, and bundles the page. */
 function build() {
   node("node_modules/typescript/bin/tsc", "--build");
+  node("node_modules/vite/bin/vite.js", "build", "packages/workbench", "--logLevel", "warn");
 }
 
 function installWhatIsMissing() {

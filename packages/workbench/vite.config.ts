@@ -1,6 +1,8 @@
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
+import { carSchema } from "./build/car-schema.ts";
+import { offline } from "./src/offline/plugin.ts";
 
 // The page is built from the sources of engine and drawing, so that nothing has to be compiled first.
 const source = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
@@ -14,7 +16,7 @@ export default defineConfig({
       { find: /^@armwright\/([a-z]+)$/, replacement: source("../$1/src/index.ts") },
     ],
   },
-  plugins: [react()],
+  plugins: [carSchema(), react(), offline()],
   worker: { format: "es" },
   build: {
     outDir: source("./dist/app"),
@@ -24,5 +26,9 @@ export default defineConfig({
     // Fonts stay files: a content security policy of 'self' then allows them.
     assetsInlineLimit: 0,
     modulePreload: { polyfill: false },
+    rolldownOptions: {
+      // Engine and drawing do nothing when they are loaded, so that a chunk takes from them only what it uses.
+      treeshake: { moduleSideEffects: [{ test: /\/packages\/(engine|drawing)\/src\//, sideEffects: false }] },
+    },
   },
 });

@@ -7,7 +7,7 @@ import { useBench } from "./use-bench.ts";
 /** The car's name and the way to the files. */
 export function CarHead(): ReactNode {
   const name = useBench(({ document }) => document?.name ?? "No car");
-  const kind = useBench(({ live }) => live.study?.corner.kind.title);
+  const kind = useBench(({ live }) => live.study?.car.linkage.kind);
   return (
     <header className="car-head">
       <p className="own">Armwright</p>
@@ -16,10 +16,17 @@ export function CarHead(): ReactNode {
           {name}
         </button>
       </h1>
-      <p className="small quiet">{kind ?? ""}, left rear corner</p>
+      <p className="small quiet">{kind === undefined ? "nothing on the bench" : `${KIND[kind]}, left rear corner`}</p>
     </header>
   );
 }
+
+const KIND = {
+  "h-arm": "H-arm",
+  "double-a-arm": "A-arms",
+  "trailing-arm": "Trailing arm",
+  "five-link": "Five links",
+} as const;
 
 /** Undo, units, theme, files, and where the work is kept. */
 export function BenchFoot(): ReactNode {
@@ -28,20 +35,34 @@ export function BenchFoot(): ReactNode {
   const done = useBench(({ undoing }) => undoing.done.at(-1)?.words);
   const undone = useBench(({ undoing }) => undoing.undone.at(-1)?.words);
   const saved = useSaved();
+  const takeNewer = useBench((state) => state.takeNewer);
   return (
     <footer className="bench-foot">
       <div className="two">
         <button type="button" className="pressable" disabled={done === undefined} onClick={undo} title={done}>
           <UndoMark /> Undo
         </button>
-        <button type="button" className="pressable square" disabled={undone === undefined} onClick={redo} aria-label="Redo" title={undone}>
+        <button
+          type="button"
+          className="pressable square"
+          disabled={undone === undefined}
+          onClick={redo}
+          aria-label="Redo"
+          title={undone}
+        >
           <RedoMark />
         </button>
         <fieldset className="units">
           <legend className="unseen">Units</legend>
           {(["inch-pound", "metric"] as const).map((system) => (
             <label key={system} className={units === system ? "on" : undefined}>
-              <input type="radio" name="units" className="unseen" checked={units === system} onChange={() => setUnits(system)} />
+              <input
+                type="radio"
+                name="units"
+                className="unseen"
+                checked={units === system}
+                onChange={() => setUnits(system)}
+              />
               {system === "metric" ? "mm" : "in"}
             </label>
           ))}
@@ -63,6 +84,11 @@ export function BenchFoot(): ReactNode {
           {theme === "auto" ? "Auto" : theme === "light" ? "Light" : "Dark"}
         </button>
       </div>
+      {takeNewer && (
+        <button type="button" className="pressable small" onClick={takeNewer}>
+          A newer page is ready: show it
+        </button>
+      )}
       <p className="small quiet saved">{saved}</p>
     </footer>
   );

@@ -28,14 +28,14 @@ export function DesktopBench(): ReactNode {
       <main aria-label="Drawing, travel tape and charts" className={isOlder ? "board is-older" : "board"}>
         <Board charts={isNarrow ? "none" : "beside"} />
       </main>
-      <section className="sheet" aria-label="The step's sheet" tabIndex={0}>
+      <section className="sheet" aria-label="The step's sheet">
         <StepSheet />
         {isNarrow && <ChartsRow />}
       </section>
-      <section className="stops" aria-label="What stops the wheel" tabIndex={0}>
+      <section className="stops" aria-label="What stops the wheel">
         <StopsTable />
       </section>
-      <section className="findings" aria-labelledby="findings-head" tabIndex={0}>
+      <section className="findings" aria-labelledby="findings-head">
         <h2 id="findings-head">
           Findings <small>worst first</small>
         </h2>

@@ -17,13 +17,23 @@ export function Dialog({ title, children, note, isFull = false }: Props): ReactN
   const id = useId();
   useEffect(() => {
     const shown = dialog.current;
+    // Taken off the page it closes by itself; closing it here would be told like a closing by the user.
     if (shown && !shown.open) shown.showModal();
-    return () => shown?.close();
   }, []);
   return (
-    <dialog ref={dialog} className={isFull ? "panel full" : "panel"} aria-labelledby={id} onClose={() => showPanel(null)}>
+    <dialog
+      ref={dialog}
+      className={isFull ? "panel full" : "panel"}
+      aria-labelledby={id}
+      onClose={() => showPanel(null)}
+    >
       <header className="panel-head">
-        <button type="button" className="pressable square" aria-label="Back to the bench" onClick={() => showPanel(null)}>
+        <button
+          type="button"
+          className="pressable square"
+          aria-label="Back to the bench"
+          onClick={() => showPanel(null)}
+        >
           <BackMark />
         </button>
         <h2 id={id}>{title}</h2>

@@ -123,7 +123,13 @@ export function GravityMark({ gravity }: { readonly gravity: "must" | "mind" | "
 /** The pennant of a limit, with its order; solid for the first to bite. */
 export function Pennant({ order, isFirst }: { readonly order: string; readonly isFirst: boolean }): ReactNode {
   return (
-    <svg className={isFirst ? "pennant first" : "pennant"} width="24" height="18" viewBox="0 0 24 18" aria-hidden="true">
+    <svg
+      className={isFirst ? "pennant first" : "pennant"}
+      width="24"
+      height="18"
+      viewBox="0 0 24 18"
+      aria-hidden="true"
+    >
       <path d="M1.5 1.500h15.500l5.5 7.5-5.5 7.500H1.500z" />
       <text x="9.5" y="13.8" textAnchor="middle">
         {order}

@@ -2,16 +2,34 @@ import { lazy, type ReactNode, Suspense } from "react";
 import type { Panel } from "../store/bench-state.ts";
 import { useBench } from "./use-bench.ts";
 
-const FilesPanel = lazy(() => import("../files/FilesPanel.tsx").then((m) => ({ default: m.FilesPanel })));
-const NewCarPanel = lazy(() => import("../files/NewCarPanel.tsx").then((m) => ({ default: m.NewCarPanel })));
-const HistoryPanel = lazy(() => import("../files/HistoryPanel.tsx").then((m) => ({ default: m.HistoryPanel })));
-const ComparePanel = lazy(() => import("../files/ComparePanel.tsx").then((m) => ({ default: m.ComparePanel })));
-const KeypadPanel = lazy(() => import("../phone/KeypadPanel.tsx").then((m) => ({ default: m.KeypadPanel })));
-const CyclePanel = lazy(() => import("../phone/CyclePanel.tsx").then((m) => ({ default: m.CyclePanel })));
-const StepsPanel = lazy(() => import("../phone/StepsPanel.tsx").then((m) => ({ default: m.StepsPanel })));
-const HowPanel = lazy(() => import("../sheet/HowPanel.tsx").then((m) => ({ default: m.HowPanel })));
-const KeysPanel = lazy(() => import("./KeysPanel.tsx").then((m) => ({ default: m.KeysPanel })));
-const ChartsPanel = lazy(() => import("../sheet/ChartsPanel.tsx").then((m) => ({ default: m.ChartsPanel })));
+const PANELS = {
+  FilesPanel: () => import("../files/FilesPanel.tsx").then((m) => ({ default: m.FilesPanel })),
+  NewCarPanel: () => import("../files/NewCarPanel.tsx").then((m) => ({ default: m.NewCarPanel })),
+  HistoryPanel: () => import("../files/HistoryPanel.tsx").then((m) => ({ default: m.HistoryPanel })),
+  ComparePanel: () => import("../files/ComparePanel.tsx").then((m) => ({ default: m.ComparePanel })),
+  KeypadPanel: () => import("../phone/KeypadPanel.tsx").then((m) => ({ default: m.KeypadPanel })),
+  CyclePanel: () => import("../phone/CyclePanel.tsx").then((m) => ({ default: m.CyclePanel })),
+  StepsPanel: () => import("../phone/StepsPanel.tsx").then((m) => ({ default: m.StepsPanel })),
+  HowPanel: () => import("../sheet/HowPanel.tsx").then((m) => ({ default: m.HowPanel })),
+  KeysPanel: () => import("./KeysPanel.tsx").then((m) => ({ default: m.KeysPanel })),
+  ChartsPanel: () => import("../sheet/ChartsPanel.tsx").then((m) => ({ default: m.ChartsPanel })),
+} as const;
+
+const FilesPanel = lazy(PANELS.FilesPanel);
+const NewCarPanel = lazy(PANELS.NewCarPanel);
+const HistoryPanel = lazy(PANELS.HistoryPanel);
+const ComparePanel = lazy(PANELS.ComparePanel);
+const KeypadPanel = lazy(PANELS.KeypadPanel);
+const CyclePanel = lazy(PANELS.CyclePanel);
+const StepsPanel = lazy(PANELS.StepsPanel);
+const HowPanel = lazy(PANELS.HowPanel);
+const KeysPanel = lazy(PANELS.KeysPanel);
+const ChartsPanel = lazy(PANELS.ChartsPanel);
+
+/** Fetches what may be asked for next, once the page has nothing else to do: a panel then opens at once. */
+export function fetchPanels(): void {
+  for (const panel of Object.values(PANELS)) void panel();
+}
 
 /** Whatever lies over the bench; each is fetched when it is first asked for. */
 export function Panels(): ReactNode {

@@ -1,5 +1,5 @@
-import { bench, chooseStep, hold, setTravel } from "../store/bench.ts";
 import { stepOfPlace } from "../steps/step-of-place.ts";
+import { bench, chooseStep, hold, setTravel } from "../store/bench.ts";
 
 /** Goes to a place of the document: its step's sheet, its field, and the wheel's travel at which it matters. */
 export function goToPlace(place: string, travel?: number): void {

@@ -1,7 +1,20 @@
 import { useEffect } from "react";
-import { bench, carryTravel, chooseStep, giveUpMove, redo, setCycling, setTravel, setUnits, setView, showPanel, undo } from "../store/bench.ts";
-import { cycleEnds } from "../store/travel.ts";
 import { STEPS } from "../steps/steps.ts";
+import {
+  bench,
+  carryTravel,
+  chooseStep,
+  giveUpMove,
+  redo,
+  setCycling,
+  setTravel,
+  setUnits,
+  setView,
+  showPanel,
+  showScene,
+  undo,
+} from "../store/bench.ts";
+import { cycleEnds } from "../store/travel.ts";
 import { bigStepOf, stepOf } from "../words/shown.ts";
 
 /** Keys that work wherever no field has the keyboard; the `?` panel lists them. */
@@ -13,6 +26,7 @@ export const KEYS: readonly (readonly [string, string])[] = [
   ["Space", "cycle the wheel; again to stop"],
   ["1 to 8", "choose a step with Alt held"],
   ["r, t, l", "from behind, from above, from the left"],
+  ["3", "the car in space, and back to the drawing"],
   ["u", "inches or millimetres"],
   ["Ctrl Z, Ctrl Y", "undo, redo"],
   ["Tab", "to the points of the drawing; arrows move them, Shift by more"],
@@ -31,9 +45,19 @@ function press(event: KeyboardEvent): void {
   const { target, key } = event;
   const isTyping = target instanceof HTMLElement && target.matches("input, select, textarea, [contenteditable]");
   const isPanel = bench.getState().panel !== null;
-  if ((event.ctrlKey || event.metaKey) && !event.altKey && !(isTyping && (target as HTMLInputElement).value !== (target as HTMLInputElement).defaultValue)) {
-    if (key === "z" && !event.shiftKey) return done(event, undo);
-    if (key === "y" || (key.toLowerCase() === "z" && event.shiftKey)) return done(event, redo);
+  if (
+    (event.ctrlKey || event.metaKey) &&
+    !event.altKey &&
+    !(isTyping && (target as HTMLInputElement).value !== (target as HTMLInputElement).defaultValue)
+  ) {
+    if (key === "z" && !event.shiftKey) {
+      done(event, undo);
+      return;
+    }
+    if (key === "y" || (key.toLowerCase() === "z" && event.shiftKey)) {
+      done(event, redo);
+      return;
+    }
   }
   if (event.ctrlKey || event.metaKey || isTyping || isPanel) return;
   if (event.altKey) {
@@ -41,7 +65,10 @@ function press(event: KeyboardEvent): void {
     if (step) done(event, () => chooseStep(step.id));
     return;
   }
-  if (key === "Escape") return done(event, giveUpMove);
+  if (key === "Escape") {
+    done(event, giveUpMove);
+    return;
+  }
   if (target instanceof Element && target.matches("[role=slider], [data-handle]")) return;
   const action = actionOf(event);
   if (action) done(event, action);
@@ -66,6 +93,8 @@ function actionOf({ key, shiftKey, target }: KeyboardEvent): (() => void) | unde
       return () => setView("top");
     case "l":
       return () => setView("left");
+    case "3":
+      return () => showScene(!bench.getState().isScene);
     case "u":
       return () => setUnits(bench.getState().units === "metric" ? "inch-pound" : "metric");
     case "?":

@@ -1,11 +1,15 @@
+import schema from "virtual:car-schema";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
+import { formsFrom } from "../form/schema-fields.ts";
+
+export { fetchPanels } from "./Panels.tsx";
+
 import { App } from "./App.tsx";
 
-/** Puts the bench on the page. */
-export function mount(): void {
-  const root = document.getElementById("app");
-  if (!root) throw new Error("bug in the page: it has no place for the bench");
+/** Puts the bench on the page, in place of whatever was painted before it. */
+export function mount(root: HTMLElement): void {
+  formsFrom(schema);
   createRoot(root).render(
     <StrictMode>
       <App />

@@ -4,12 +4,23 @@ import { useSyncExternalStore } from "react";
 export function useMedia(query: string): boolean {
   return useSyncExternalStore(
     (changed) => {
-      const list = matchMedia(query);
+      const list = listOf(query);
       list.addEventListener("change", changed);
       return () => list.removeEventListener("change", changed);
     },
-    () => matchMedia(query).matches,
+    () => listOf(query).matches,
   );
+}
+
+const lists = new Map<string, MediaQueryList>();
+
+/** Asked for by every field of a form, so each query is made once. */
+function listOf(query: string): MediaQueryList {
+  const known = lists.get(query);
+  if (known) return known;
+  const made = matchMedia(query);
+  lists.set(query, made);
+  return made;
 }
 
 /** One hand, one thumb: the layout for a phone under the car. */

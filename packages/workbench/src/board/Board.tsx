@@ -1,18 +1,21 @@
-import { constructionLines, heightOf, type Sheet, type TapeScale, tapeScale } from "@armwright/drawing";
+import { type Box, constructionLines, drawTape, heightOf, type Sheet, type TapeScale } from "@armwright/drawing";
 import type { Study } from "@armwright/engine";
-import { type ReactNode, useLayoutEffect, useRef } from "react";
+import { lazy, type ReactNode, Suspense, useDeferredValue, useLayoutEffect, useRef } from "react";
 import { stepWheel } from "../app/keys.ts";
 import { CycleMark, DownMark, StandMark, UpMark } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
 import { chartIds } from "../sheet/chart-ids.ts";
-import { setCycling, setView, showPanel } from "../store/bench.ts";
+import { setCycling, setView, showPanel, showScene } from "../store/bench.ts";
 import type { ViewName } from "../store/bench-state.ts";
 import { type Solved, solvedAt } from "../store/position.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shownTravel } from "../words/shown.ts";
 import { Charts } from "./Charts.tsx";
+import { freeHeight } from "./free-height.ts";
+import { HandNote } from "./HandNote.tsx";
+import { CHART_GAP, CHART_WIDTH, layBoard, TAPE_WIDTH } from "./layout.ts";
 import { paint } from "./paint.ts";
-import { placeRear } from "./place-views.ts";
+import { footOf, placeRear } from "./place-views.ts";
 import { shownIn } from "./shown-in.ts";
 import { Tape } from "./Tape.tsx";
 import { useCycling } from "./use-cycling.ts";
@@ -20,12 +23,7 @@ import { type Size, useSize } from "./use-size.ts";
 import { useTapeRange } from "./use-tape-range.ts";
 import { View } from "./View.tsx";
 
-/** Flags, blade and loupe. */
-const TAPE_WIDTH = 386;
-/** Space over the blade for the reading of the travel. */
-const TAPE_TOP = 36;
-const CHART = 58;
-const CHART_GAP = 11;
+const SceneView = lazy(() => import("./SceneView.tsx").then((m) => ({ default: m.SceneView })));
 
 /** Tape with flags, drawing with its views, charts bolted to the tape's scale. */
 export function Board({ charts }: { readonly charts: "beside" | "none" }): ReactNode {
@@ -66,14 +64,12 @@ function Laid({ study, size, hasCharts }: LaidProps): ReactNode {
   const step = useBench((state) => state.step);
   const picked = useBench((state) => state.pickedCharts);
   const big = useBench((state) => state.view);
+  const isScene = useBench((state) => state.isScene);
   const range = useTapeRange(study);
   const solved = solvedAt(study, travel);
   const shown = shownIn(study, units);
   const ids = hasCharts ? chartIds(study, step, picked) : [];
-  const chartsWidth = ids.length === 0 ? 0 : ids.length * (CHART + CHART_GAP) + 30;
-  const tape = { x: 0, y: TAPE_TOP, width: TAPE_WIDTH, height: size.height - TAPE_TOP - 18 };
-  const scale = tapeScale(shown, tape, { range });
-  const room = { width: size.width - TAPE_WIDTH - chartsWidth, height: size.height };
+  const { tape, scale, chartsWidth, room } = layBoard(shown, size, ids.length, range);
   if (!solved || room.width < 80) return null;
   return (
     <>
@@ -81,10 +77,37 @@ function Laid({ study, size, hasCharts }: LaidProps): ReactNode {
         <Tape study={study} width={TAPE_WIDTH} height={size.height} rect={tape} loupe words />
       </div>
       <TravelNow />
-      <MoveWheel top={heightOf(scale, 0) + 44} />
-      <Views study={study} solved={solved} left={TAPE_WIDTH} room={room} zero={heightOf(scale, 0)} big={big} />
-      {big === "rear" && <Construction study={study} scale={scale} sheet={placeRear(study, room, heightOf(scale, 0))} size={size} />}
-      {ids.length > 0 && <Charts study={study} ids={ids} scale={scale} left={size.width - chartsWidth} width={chartsWidth} height={size.height} chart={CHART} gap={CHART_GAP} />}
+      <MoveWheel study={shown} tape={tape} range={range} zero={heightOf(scale, 0)} height={size.height} />
+      {isScene ? (
+        <div className="place" style={{ left: TAPE_WIDTH, top: 0, width: room.width, height: room.height }}>
+          <Suspense fallback={<p className="scene-trouble">The scene is being fetched.</p>}>
+            <SceneView study={shown} solved={solved} size={room} />
+          </Suspense>
+        </div>
+      ) : (
+        <Views study={study} solved={solved} left={TAPE_WIDTH} room={room} zero={heightOf(scale, 0)} big={big} />
+      )}
+      <SceneSwitch left={TAPE_WIDTH + room.width - 128} />
+      {big === "rear" && !isScene && (
+        <Construction
+          study={study}
+          scale={scale}
+          sheet={placeRear(study, room, heightOf(scale, 0), footOf(room.height))}
+          size={size}
+        />
+      )}
+      {ids.length > 0 && (
+        <Charts
+          study={study}
+          ids={ids}
+          scale={scale}
+          left={size.width - chartsWidth}
+          width={chartsWidth}
+          height={size.height}
+          chart={CHART_WIDTH}
+          gap={CHART_GAP}
+        />
+      )}
     </>
   );
 }
@@ -109,6 +132,22 @@ function Construction({ study, scale, sheet, size }: ConstructionProps): ReactNo
   );
 }
 
+/** The drawing, or the car in space. */
+function SceneSwitch({ left }: { readonly left: number }): ReactNode {
+  const isScene = useBench((state) => state.isScene);
+  return (
+    <button
+      type="button"
+      className="scene-switch pressable small"
+      style={{ left }}
+      aria-pressed={isScene}
+      onClick={() => showScene(!isScene)}
+    >
+      {isScene ? "drawing" : "in space"}
+    </button>
+  );
+}
+
 interface ViewsProps {
   readonly study: Study;
   readonly solved: Solved;
@@ -118,32 +157,75 @@ interface ViewsProps {
   readonly big: ViewName;
 }
 
-const VIEW_NAMES: Readonly<Record<ViewName, string>> = { rear: "from behind", top: "from above", left: "from the left" };
+const VIEW_NAMES: Readonly<Record<ViewName, string>> = {
+  rear: "from behind",
+  top: "from above",
+  left: "from the left",
+};
 
 /** One view large, to be worked in; the other two small at the foot, each a press away from being the large one. */
 function Views({ study, solved, left, room, zero, big }: ViewsProps): ReactNode {
   const others = (["rear", "top", "left"] as const).filter((view) => view !== big);
-  const small = { width: Math.min(210, room.width * 0.34), height: Math.min(150, room.height * 0.24) };
+  // The small views carry no numbers: they follow right after everything else, in a step of their own.
+  const smallStudy = useDeferredValue(study);
+  const smallSolved = useDeferredValue(solved);
+  const small = { width: Math.min(footOf(room.height) * 1.5, room.width * 0.3), height: footOf(room.height) - 4 };
+  const covered = {
+    x: room.width - 2 * (small.width + 8),
+    y: room.height - small.height - 4,
+    width: 2 * (small.width + 8),
+    height: small.height + 4,
+  };
+  const held = useBench((state) => state.held?.place);
   return (
     <>
+      <HandNote left={left + 8} label={labelOf(study, held)} />
       <div className="place" style={{ left, top: 0, width: room.width, height: room.height }}>
-        <View view={big} study={study} solved={solved} size={room} zero={zero} isBig label={`Left rear corner ${VIEW_NAMES[big]}`} />
+        <View
+          view={big}
+          study={study}
+          solved={solved}
+          size={room}
+          zero={zero}
+          isBig
+          covered={covered}
+          label={`Left rear corner ${VIEW_NAMES[big]}`}
+        />
       </div>
       {others.map((view, index) => (
         <button
           key={view}
           type="button"
           className="view-pick"
-          style={{ left: left + room.width - (2 - index) * (small.width + 8), top: room.height - small.height - 4, width: small.width, height: small.height }}
+          style={{
+            left: left + room.width - (2 - index) * (small.width + 8),
+            top: room.height - small.height - 4,
+            width: small.width,
+            height: small.height,
+          }}
           onClick={() => setView(view)}
           aria-label={`Work in the view ${VIEW_NAMES[view]}`}
         >
-          <View view={view} study={study} solved={solved} size={small} zero={zero} isBig={false} label={VIEW_NAMES[view]} />
+          <View
+            view={view}
+            study={smallStudy}
+            solved={smallSolved}
+            size={small}
+            zero={zero}
+            isBig={false}
+            label={VIEW_NAMES[view]}
+          />
         </button>
       ))}
     </>
   );
 }
+
+const labelOf = (study: Study, place: string | undefined): string | undefined => {
+  if (place === undefined) return undefined;
+  const pivot = study.corner.pivots.find(({ id }) => `linkage.${id}` === place);
+  return pivot?.label ?? place.replace(/[.[\]]+/g, " ").replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+};
 
 function TravelNow(): ReactNode {
   const travel = useBench((state) => state.travel);
@@ -152,13 +234,30 @@ function TravelNow(): ReactNode {
     <p className="travel-now">
       <span className="small quiet">Travel now</span>
       <span className="big">
-        <Reading text={shownTravel(travel, units)} /> <small>{travel === 0 ? "ride height" : travel > 0 ? "bump" : "droop"}</small>
+        <Reading text={shownTravel(travel, units)} />{" "}
+        <small>{travel === 0 ? "ride height" : travel > 0 ? "bump" : "droop"}</small>
       </span>
     </p>
   );
 }
 
-function MoveWheel({ top }: { readonly top: number }): ReactNode {
+interface MoveWheelProps {
+  readonly study: Study;
+  readonly tape: Box;
+  readonly range: { readonly lowest: number; readonly highest: number };
+  readonly zero: number;
+  readonly height: number;
+}
+
+/** Three buttons in the free room beside the flags. */
+function MoveWheel({ study, tape, range, zero, height }: MoveWheelProps): ReactNode {
+  const isMoving = useBench(({ moving }) => moving !== null);
+  const kept = useRef<number | null>(null);
+  if (!isMoving || kept.current === null) {
+    const { parts } = drawTape(study, 0, tape, { range });
+    kept.current = freeHeight(parts, { width: 118, top: 92, bottom: height }, 148, zero + 16);
+  }
+  const top = kept.current;
   const units = useBench((state) => state.units);
   const isCycling = useBench((state) => state.isCycling);
   const step = units === "metric" ? "1" : "1/16";

@@ -6,6 +6,8 @@ import { setTravel, showPanel } from "../store/bench.ts";
 import { solvedAt, valueIn } from "../store/position.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown, shownTravel, snapped } from "../words/shown.ts";
+import { CHART_TITLES } from "./chart-titles.ts";
+import { NUMERALS } from "./layout.ts";
 import { paint } from "./paint.ts";
 import { shownIn } from "./shown-in.ts";
 
@@ -20,26 +22,6 @@ interface Props {
   readonly chart: number;
   readonly gap: number;
 }
-
-const TITLES: Readonly<Record<string, string>> = {
-  "outerJoint+innerJoint": "joints out / in",
-  motionRatio: "motion ratio",
-  motionRatioSlope: "ratio slope",
-  halfTrackChange: "half-track change",
-  wheelbaseChange: "wheelbase change",
-  rollCentre: "roll centre",
-  antiSquat: "anti-squat",
-  groundClearance: "belly to ground",
-  slipEngagement: "spline engaged",
-  shockLength: "shock length",
-  shockToArm: "shock to arm",
-  shockLean: "shock lean",
-  camberGain: "camber gain",
-  toeGain: "toe gain",
-  innerJoint: "inner joint",
-  outerJoint: "outer joint",
-  speedRipple: "speed ripple",
-};
 
 /** Charts bolted to the tape: travel upward on its own scale, so that a level line means one position in all of them. */
 export function Charts({ study, ids, scale, left, width, height, chart, gap }: Props): ReactNode {
@@ -59,18 +41,28 @@ export function Charts({ study, ids, scale, left, width, height, chart, gap }: P
     [comparing, highest, lowest],
   );
   const drawn = ids.map((id, index) =>
-    drawChart(inUnits, id.split("+"), { x: 30 + index * (chart + gap), y: 0, width: chart, height }, {
-      scale,
-      travel,
-      cycle,
-      numerals: index === 0,
-      ...(over && { over }),
-      ...(TITLES[id] !== undefined && { title: TITLES[id] }),
-      ...(held?.startsWith("stops.") && { held }),
-    }),
+    drawChart(
+      inUnits,
+      id.split("+"),
+      { x: NUMERALS + index * (chart + gap), y: 0, width: chart, height },
+      {
+        scale,
+        travel,
+        cycle,
+        numerals: index === 0,
+        ...(over && { over }),
+        ...(CHART_TITLES[id] !== undefined && { title: CHART_TITLES[id] }),
+        ...(held?.startsWith("stops.") && { held }),
+      },
+    ),
   );
   useLayoutEffect(() => {
-    if (ink.current) paint(ink.current, drawn.flatMap(({ parts }) => parts), scale.pen);
+    if (ink.current)
+      paint(
+        ink.current,
+        drawn.flatMap(({ parts }) => parts),
+        scale.pen,
+      );
   });
   const point = (event: PointerEvent<SVGSVGElement>): void => {
     const box = event.currentTarget.getBoundingClientRect();
@@ -81,6 +73,8 @@ export function Charts({ study, ids, scale, left, width, height, chart, gap }: P
   };
   return (
     <div className="place charts" style={{ left, top: 0, width, height }}>
+      {/* biome-ignore lint/a11y/useKeyWithClickEvents: the wheel is moved by keys on the tape. */}
+      {/* biome-ignore lint/a11y/useSemanticElements: a drawing is no set of fields. */}
       <svg
         className="chart"
         width={width}
@@ -97,13 +91,31 @@ export function Charts({ study, ids, scale, left, width, height, chart, gap }: P
       {drawn.map((each, index) => (
         <ChartHead key={ids[index]} chart={each} id={ids[index] ?? ""} study={study} top={scale.top} />
       ))}
-      {pointed && <Pointed study={study} id={ids[pointed.index] ?? ""} travel={pointed.travel} top={heightOf(scale, pointed.travel)} right={width - (drawn[pointed.index]?.frame.x ?? 0) + 6} />}
+      {pointed && (
+        <Pointed
+          study={study}
+          id={ids[pointed.index] ?? ""}
+          travel={pointed.travel}
+          top={heightOf(scale, pointed.travel)}
+          right={width - (drawn[pointed.index]?.frame.x ?? 0) + 6}
+        />
+      )}
     </div>
   );
 }
 
 /** The head of a chart, pressed to be asked how its number is known. */
-function ChartHead({ chart, id, study, top }: { readonly chart: Chart; readonly id: string; readonly study: Study; readonly top: number }): ReactNode {
+function ChartHead({
+  chart,
+  id,
+  study,
+  top,
+}: {
+  readonly chart: Chart;
+  readonly id: string;
+  readonly study: Study;
+  readonly top: number;
+}): ReactNode {
   const quantity = study.quantities.find((each) => each.id === id.split("+")[0]);
   if (!quantity) return null;
   return (
@@ -118,7 +130,19 @@ function ChartHead({ chart, id, study, top }: { readonly chart: Chart; readonly 
 }
 
 /** The values at the height that is pointed at. */
-function Pointed({ study, id, travel, top, right }: { readonly study: Study; readonly id: string; readonly travel: number; readonly top: number; readonly right: number }): ReactNode {
+function Pointed({
+  study,
+  id,
+  travel,
+  top,
+  right,
+}: {
+  readonly study: Study;
+  readonly id: string;
+  readonly travel: number;
+  readonly top: number;
+  readonly right: number;
+}): ReactNode {
   const units = useBench((state) => state.units);
   const solved = solvedAt(study, travel);
   return (
@@ -129,8 +153,11 @@ function Pointed({ study, id, travel, top, right }: { readonly study: Study; rea
         return quantity ? (
           <span key={each}>
             {" "}
-            {quantity.short} <b>
-              <Reading text={shown(valueIn(study, quantity, solved), quantity.dimension, units, { sign: quantity.signed })} />
+            {quantity.short}{" "}
+            <b>
+              <Reading
+                text={shown(valueIn(study, quantity, solved), quantity.dimension, units, { sign: quantity.signed })}
+              />
             </b>
           </span>
         ) : null;

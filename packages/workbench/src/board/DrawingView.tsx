@@ -2,16 +2,19 @@ import type { Drawing, Handle } from "@armwright/drawing";
 import type { Study } from "@armwright/engine";
 import { type KeyboardEvent, type PointerEvent, type ReactNode, useLayoutEffect, useRef } from "react";
 import { useBench } from "../app/use-bench.ts";
-import { bench, beginMove, edit, endMove, giveUpMove, hold, move, setTravel } from "../store/bench.ts";
+import { beginMove, bench, edit, endMove, giveUpMove, hold, move, setTravel } from "../store/bench.ts";
 import type { ViewName } from "../store/bench-state.ts";
 import type { Solved } from "../store/position.ts";
 import { bigStepOf, stepOf } from "../words/shown.ts";
 import { type Grip, gripOf, inCar, locked, moveBy } from "./handle-drag.ts";
 import { oncePerFrame } from "./once-per-frame.ts";
 import { paint } from "./paint.ts";
+import type { Size } from "./use-size.ts";
 
 interface Props {
   readonly drawing: Drawing;
+  /** On the page, px; the drawing is fitted to it. */
+  readonly size: Size;
   readonly view: ViewName;
   readonly study: Study;
   readonly solved: Solved;
@@ -24,9 +27,14 @@ interface Props {
 const REACH = 24;
 
 /** One view of the car: painted from its primitives, its points to be grabbed by mouse, finger or keys. */
-export function DrawingView({ drawing, view, study, solved, label, canGrab }: Props): ReactNode {
+export function DrawingView({ drawing, size, view, study, solved, label, canGrab }: Props): ReactNode {
   const ink = useRef<SVGGElement>(null);
-  const grip = useRef<{ readonly grip: Grip | "travel"; readonly x: number; readonly y: number; readonly travel: number } | null>(null);
+  const grip = useRef<{
+    readonly grip: Grip | "travel";
+    readonly x: number;
+    readonly y: number;
+    readonly travel: number;
+  } | null>(null);
   const { sheet } = drawing;
   useLayoutEffect(() => {
     if (ink.current) paint(ink.current, drawing.parts, sheet.pen);
@@ -56,7 +64,14 @@ export function DrawingView({ drawing, view, study, solved, label, canGrab }: Pr
       const right = (at.x - taken.x) / sheet.scale;
       const down = (at.y - taken.y) / sheet.scale;
       if (taken.grip === "travel") setTravel(taken.travel - down);
-      else move(moveBy(taken.grip, inCar(view, ...(isLocked ? locked(right, down) : ([right, down] as const))), bench.getState().units));
+      else
+        move(
+          moveBy(
+            taken.grip,
+            inCar(view, ...(isLocked ? locked(right, down) : ([right, down] as const))),
+            bench.getState().units,
+          ),
+        );
     });
   };
   const letGo = (): void => {
@@ -68,10 +83,11 @@ export function DrawingView({ drawing, view, study, solved, label, canGrab }: Pr
   };
 
   return (
+    // biome-ignore lint/a11y/useSemanticElements: a drawing is no set of fields.
     <svg
       className="drawing"
-      width={sheet.width}
-      height={sheet.height}
+      width={size.width}
+      height={size.height}
       viewBox={`0 0 ${sheet.width} ${sheet.height}`}
       onPointerDown={canGrab ? take : undefined}
       onPointerMove={canGrab ? drag : undefined}
@@ -83,8 +99,12 @@ export function DrawingView({ drawing, view, study, solved, label, canGrab }: Pr
       role="group"
       aria-label={label}
     >
+      {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in a painted drawing takes the keyboard. */}
       <g ref={ink} aria-hidden="true" />
-      {canGrab && drawing.handles.map((handle) => <Grab key={handle.path} handle={handle} view={view} study={study} solved={solved} />)}
+      {canGrab &&
+        drawing.handles.map((handle) => (
+          <Grab key={handle.path} handle={handle} view={view} study={study} solved={solved} />
+        ))}
     </svg>
   );
 }
@@ -117,12 +137,12 @@ function Grab({ handle, view, study, solved }: GrabProps): ReactNode {
     if (operations.length > 0) edit(operations, `${handle.label} moved`);
   };
   return (
+    // biome-ignore lint/a11y/useSemanticElements: a button cannot stand in a drawing.
     <circle
       className={isHeld ? "grab is-held" : "grab"}
       cx={handle.at.x}
       cy={handle.at.y}
       r={12}
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: the circle is moved with the arrow keys.
       tabIndex={0}
       role="button"
       aria-label={`${handle.label}: arrow keys move it`}

@@ -8,7 +8,7 @@ import { useCycling } from "./use-cycling.ts";
 import { useSize } from "./use-size.ts";
 import { View } from "./View.tsx";
 
-const TAPE = 104;
+const TAPE = 118;
 /** Room at the foot for the travel now. */
 const FOOT = 64;
 
@@ -26,7 +26,16 @@ export function PhoneBoard(): ReactNode {
       {study && solved && size && (
         <>
           <div className="place" style={{ left: 0, top: 0, width: size.width - TAPE, height: size.height - FOOT }}>
-            <View view={view} study={study} solved={solved} size={{ width: size.width - TAPE, height: size.height - FOOT }} zero={null} isBig label="Left rear corner" />
+            <View
+              view={view}
+              study={study}
+              solved={solved}
+              size={{ width: size.width - TAPE, height: size.height - FOOT }}
+              zero={null}
+              isBig
+              isBare
+              label="Left rear corner"
+            />
           </div>
           <div className="place" style={{ left: size.width - TAPE, top: 0, width: TAPE, height: size.height }}>
             <PhoneTape study={study} />

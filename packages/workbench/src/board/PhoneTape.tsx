@@ -8,7 +8,9 @@ export function PhoneTape({ study }: { readonly study: Study }): ReactNode {
   const [ref, size] = useSize();
   return (
     <div ref={ref} className="phone-tape">
-      {size && <Tape study={study} width={size.width} height={size.height} bladeWidth={44} loupe={false} words={false} />}
+      {size && (
+        <Tape study={study} width={size.width} height={size.height} bladeWidth={44} loupe={false} words={false} />
+      )}
     </div>
   );
 }

@@ -1,13 +1,21 @@
-import { type Box, drawTape, heightOf, type TapeScale, tapeScale, travelAt } from "@armwright/drawing";
+import { type Box, drawTape, heightOf, tapeScale, travelAt } from "@armwright/drawing";
 import type { Study, UnitSystem } from "@armwright/engine";
-import { type KeyboardEvent, type PointerEvent, type ReactNode, type RefObject, useEffect, useLayoutEffect, useRef } from "react";
+import {
+  type KeyboardEvent,
+  type PointerEvent,
+  type ReactNode,
+  type RefObject,
+  useEffect,
+  useLayoutEffect,
+  useRef,
+} from "react";
 import { useBench } from "../app/use-bench.ts";
-import { bench, beginMove, edit, endMove, giveUpMove, hold, move, say, setTravel } from "../store/bench.ts";
+import { beginMove, bench, endMove, giveUpMove, hold, move, setTravel } from "../store/bench.ts";
 import { cycleEnds } from "../store/travel.ts";
-import { spoken } from "../words/fractions.ts";
-import { bigStepOf, shownTravel, snapped, stepOf } from "../words/shown.ts";
+import { bigStepOf, snapped, stepOf, travelWords } from "../words/shown.ts";
 import { oncePerFrame } from "./once-per-frame.ts";
 import { paint } from "./paint.ts";
+import { StopGrips } from "./StopGrips.tsx";
 import { shownIn } from "./shown-in.ts";
 import { stopAt } from "./stop-drag.ts";
 import { useTapeRange } from "./use-tape-range.ts";
@@ -25,8 +33,9 @@ interface Props {
 
 type Direction = "bump" | "droop";
 
-/** A stop's block is taken within this of its edge, px. */
+/** A stop's block is taken within this of its edge, px; a finger covers more. */
 const BLOCK = 16;
+const FINGER_BLOCK = 24;
 
 /** The travel tape: the wheel pulled along it by mouse, finger, wheel or keys; the chosen stops dragged on it. */
 export function Tape({ study, width, height, rect: given, bladeWidth, loupe, words }: Props): ReactNode {
@@ -57,7 +66,8 @@ export function Tape({ study, width, height, rect: given, bladeWidth, loupe, wor
     if (event.button !== 0) return;
     const { x, y } = onTape(event);
     const stop = drawing.handles.find(
-      ({ path, at }) => path !== "travel" && Math.abs(at.y - y) < BLOCK && x > scale.blade.x - 24 && (loupe || x > scale.blade.x),
+      ({ path, at }) =>
+        path !== "travel" && Math.abs(at.y - y) < (event.pointerType === "mouse" ? BLOCK : FINGER_BLOCK) && x > scale.blade.x - 24 && (loupe || x > scale.blade.x),
     );
     const isMarker = Math.abs(heightOf(scale, travel) - y) < BLOCK / 2 && x > scale.blade.x + scale.blade.width / 2;
     event.preventDefault();
@@ -94,67 +104,37 @@ export function Tape({ study, width, height, rect: given, bladeWidth, loupe, wor
   useWheel(svg, units);
 
   return (
-    // biome-ignore lint/a11y/useSemanticElements: a range input cannot carry a drawn tape.
-    <svg
-      ref={svg}
-      className="tape"
-      width={width}
-      height={height}
-      viewBox={`0 0 ${width} ${height}`}
-      role="slider"
-      tabIndex={0}
-      aria-label="Wheel travel"
-      aria-orientation="vertical"
-      aria-valuemin={round(scale.lowest, units)}
-      aria-valuemax={round(scale.highest, units)}
-      aria-valuenow={round(travel, units)}
-      aria-valuetext={travelWords(travel, units)}
-      onPointerDown={take}
-      onPointerMove={drag}
-      onPointerUp={letGo}
-      onPointerCancel={() => {
-        if (taken.current !== "travel") giveUpMove();
-        taken.current = null;
-      }}
-      onKeyDown={(event) => press(event, study, units)}
-    >
-      <g ref={ink} aria-hidden="true" />
-      <StopGrips scale={scale} study={study} />
-    </svg>
-  );
-}
-
-/** The chosen stops as the keyboard knows them. */
-function StopGrips({ scale, study }: { readonly scale: TapeScale; readonly study: Study }): ReactNode {
-  const units = useBench((state) => state.units);
-  return (["bump", "droop"] as const).map((direction) => {
-    const { travel } = study.travel[direction].stop;
-    return (
-      <rect
-        key={direction}
-        className="grab"
-        x={scale.blade.x - 6}
-        y={heightOf(scale, travel) - 12}
-        width={scale.blade.width + 20}
-        height={24}
+    <>
+      <svg
+        ref={svg}
+        className="tape"
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+        // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: no input can carry a drawn tape.
+        role="slider"
         tabIndex={0}
-        role="button"
-        aria-label={`Stop in ${direction} at ${travelWords(travel, units)}: arrow keys move it`}
-        onFocus={() => hold({ place: `stops.${direction}`, as: "stop" })}
-        onKeyDown={(event) => {
-          const way = event.key === "ArrowUp" ? 1 : event.key === "ArrowDown" ? -1 : 0;
-          if (way === 0) return;
-          event.preventDefault();
-          event.stopPropagation();
-          const step = event.shiftKey ? bigStepOf(units) : stepOf(units);
-          const { document } = bench.getState();
-          const change = document && stopAt(direction, snapped(travel + way * step, units), document, study, units);
-          if (change) edit(change.operations, change.words);
-          else say("this stop cannot be moved here");
+        aria-label="Wheel travel"
+        aria-orientation="vertical"
+        aria-valuemin={round(scale.lowest, units)}
+        aria-valuemax={round(scale.highest, units)}
+        aria-valuenow={round(travel, units)}
+        aria-valuetext={travelWords(travel, units)}
+        onPointerDown={take}
+        onPointerMove={drag}
+        onPointerUp={letGo}
+        onPointerCancel={() => {
+          if (taken.current !== "travel") giveUpMove();
+          taken.current = null;
         }}
-      />
-    );
-  });
+        onKeyDown={(event) => press(event, study, units)}
+      >
+        {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in a painted drawing takes the keyboard. */}
+        <g ref={ink} aria-hidden="true" />
+      </svg>
+      <StopGrips study={study} scale={scale} />
+    </>
+  );
 }
 
 /** Moves a chosen stop as the car stood when it was taken: only the last place counts. */
@@ -169,19 +149,20 @@ function press(event: KeyboardEvent, study: Study, units: UnitSystem): void {
   const { travel } = bench.getState();
   const fine = stepOf(units);
   const step = event.shiftKey ? bigStepOf(units) : fine;
-  const to: Readonly<Record<string, () => number>> = {
-    ArrowUp: () => snapped(travel + step, units),
-    ArrowDown: () => snapped(travel - step, units),
-    PageUp: () => snapped(travel + bigStepOf(units), units),
-    PageDown: () => snapped(travel - bigStepOf(units), units),
-    Home: () => cycleEnds(study).bump,
-    End: () => cycleEnds(study).droop,
+  const ends = cycleEnds(study);
+  const to: Readonly<Record<string, number>> = {
+    ArrowUp: snapped(travel + step, units),
+    ArrowDown: snapped(travel - step, units),
+    PageUp: snapped(travel + bigStepOf(units), units),
+    PageDown: snapped(travel - bigStepOf(units), units),
+    Home: ends.bump,
+    End: ends.droop,
   };
   const target = to[event.key];
-  if (!target || event.altKey || event.ctrlKey || event.metaKey) return;
+  if (target === undefined || event.altKey || event.ctrlKey || event.metaKey) return;
   event.preventDefault();
   event.stopPropagation();
-  setTravel(target());
+  setTravel(target);
 }
 
 /** A mouse wheel moves by steps; it must be allowed to keep the page from scrolling. */
@@ -198,9 +179,6 @@ function useWheel(svg: RefObject<SVGSVGElement | null>, units: UnitSystem): void
     return () => element.removeEventListener("wheel", turn);
   }, [svg, units]);
 }
-
-const travelWords = (travel: number, units: UnitSystem): string =>
-  travel === 0 ? "ride height" : `${spoken(shownTravel(travel, units))} ${units === "metric" ? "millimetres" : "inches"}`;
 
 const round = (metres: number, units: UnitSystem): number =>
   Math.round((metres / (units === "metric" ? 0.001 : 0.0254)) * 1000) / 1000;

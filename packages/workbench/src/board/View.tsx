@@ -1,11 +1,22 @@
-import { drawLeft, drawRear, drawTop, fitLeft, fitRear, fitTop, type Primitive, type Sheet } from "@armwright/drawing";
+import {
+  type Box,
+  drawLeft,
+  drawRear,
+  drawTop,
+  fitLeft,
+  fitRear,
+  fitTop,
+  type Primitive,
+  type Sheet,
+} from "@armwright/drawing";
 import type { Study } from "@armwright/engine";
 import { type ReactNode, useMemo } from "react";
 import { useBench } from "../app/use-bench.ts";
 import type { ViewName } from "../store/bench-state.ts";
 import type { Solved } from "../store/position.ts";
+import { clearOf } from "./clear-of.ts";
 import { DrawingView } from "./DrawingView.tsx";
-import { placeRear } from "./place-views.ts";
+import { footOf, placeRear, placeView } from "./place-views.ts";
 import { shownIn } from "./shown-in.ts";
 import { spotMark } from "./spot-mark.ts";
 import type { Size } from "./use-size.ts";
@@ -18,31 +29,60 @@ interface Props {
   /** Height at which the wheel centre stands at ride, px: the tape's zero. */
   readonly zero: number | null;
   readonly isBig: boolean;
+  /** Without dimensions and notes, where there is no room for them. */
+  readonly isBare?: boolean;
   readonly label: string;
+  /** Where something is laid over the view: no words run under it. */
+  readonly covered?: Box;
 }
 
 /** One view of the car at the present travel. */
-export function View({ view, study, solved, size, zero, isBig, label }: Props): ReactNode {
+export function View({ view, study, solved, size, zero, isBig, isBare = false, label, covered }: Props): ReactNode {
   const units = useBench((state) => state.units);
   const held = useBench((state) => state.held?.place);
   const spot = useBench((state) => state.spot);
-  const sheet = useMemo(() => sheetOf(view, study, size, isBig ? zero : null), [view, study, size, zero, isBig]);
+  const sheet = useMemo(
+    () => sheetOf(view, study, size, isBig ? zero : null, isBare),
+    [view, study, size, zero, isBig, isBare],
+  );
   const drawing = useMemo(() => {
     const shown = shownIn(study, units);
     const over: readonly Primitive[] = spot ? spotMark(view, spot, sheet) : [];
-    const options = { ...(held !== undefined && { held: heldPart(held) }), over, detail: isBig ? ("full" as const) : ("small" as const) };
+    const bare = isBare ? { dimensions: false, notes: false, title: false } : {};
+    const options = {
+      ...bare,
+      ...(held !== undefined && { held: heldPart(held) }),
+      over,
+      detail: isBig ? ("full" as const) : ("small" as const),
+    };
     if (view === "top") return drawTop(shown, solved.position, sheet, options);
     if (view === "left") return drawLeft(shown, solved.position, sheet, options);
-    return drawRear(shown, solved.position, sheet, isBig ? options : { ...options, ghosts: false, dimensions: false, notes: false });
-  }, [view, study, solved, sheet, units, held, spot, isBig]);
-  return <DrawingView drawing={drawing} view={view} study={study} solved={solved} label={label} canGrab={isBig} />;
+    return drawRear(
+      shown,
+      solved.position,
+      sheet,
+      isBig ? options : { ...options, ghosts: false, dimensions: false, notes: false },
+    );
+  }, [view, study, solved, sheet, units, held, spot, isBig, isBare]);
+  const clear = useMemo(
+    () => (covered ? { ...drawing, parts: clearOf(drawing.parts, covered) } : drawing),
+    [drawing, covered],
+  );
+  return (
+    <DrawingView drawing={clear} size={size} view={view} study={study} solved={solved} label={label} canGrab={isBig} />
+  );
 }
 
-function sheetOf(view: ViewName, study: Study, { width, height }: Size, zero: number | null): Sheet {
+function sheetOf(view: ViewName, study: Study, { width, height }: Size, zero: number | null, isBare: boolean): Sheet {
+  // A small view from behind is drawn large and shown small: its signs are made for a large one.
+  if (view === "rear" && zero === null && !isBare) return fitRear(study, width * SHRINK, height * SHRINK);
+  if (isBare) return placeView(view, study, { width, height });
   if (view === "top") return fitTop(study, width, height);
   if (view === "left") return fitLeft(study, width, height);
-  return zero === null ? fitRear(study, width, height) : placeRear(study, { width, height }, zero);
+  return placeRear(study, { width, height }, zero ?? height / 2, footOf(height));
 }
+
+const SHRINK = 2.2;
 
 /** A field of a part stands for the part: the strap is drawn as held while its length is typed. */
 const heldPart = (place: string): string => {

@@ -1,8 +1,8 @@
-import { type BodyId, parseQuantity, type Position, type Study, type UnitSystem, type Vec3 } from "@armwright/engine";
+import { type BodyId, type Position, parseQuantity, type Study, type UnitSystem, type Vec3 } from "@armwright/engine";
 import { type CarDocument, parsePath, valueAt } from "@armwright/engine/document";
 import { typedLength } from "../form/typed.ts";
-import type { Operation } from "../store/operations.ts";
 import type { ViewName } from "../store/bench-state.ts";
+import type { Operation } from "../store/operations.ts";
 import { stepOf } from "../words/shown.ts";
 
 /** A point of the car in the hand: where it stood when it was taken, and how its body had turned. */

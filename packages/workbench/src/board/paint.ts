@@ -1,8 +1,10 @@
 import {
+  type AreaPrimitive,
   CLASSES,
   DASHES,
   HALO,
   hatchId,
+  type LinePrimitive,
   type PathStep,
   type Primitive,
   type TextPrimitive,
@@ -28,27 +30,21 @@ export function paint(parent: SVGElement, parts: readonly Primitive[], pen: numb
 function paintPart(parent: SVGElement, index: number, part: Primitive, pen: number): void {
   const tag = part.shape === "group" ? "g" : part.shape === "text" ? "text" : "path";
   const element = elementAt(parent, index, tag);
-  put(element, "data-meaning", part.meaning);
+  const before = lastPainted.get(element);
+  lastPainted.set(element, { part, pen });
+  if (before?.part === part && before.pen === pen) return;
+  const same = before && before.pen === pen ? before.part : undefined;
+  if (same?.meaning !== part.meaning || !same) put(element, "data-meaning", part.meaning);
   switch (part.shape) {
     case "line":
-      put(element, "class", `${CLASSES.line} ${CLASSES.ink(part.ink)} ${CLASSES.weight(part.weight)} ${CLASSES.dash(part.dash)}`);
-      put(element, "d", pathText(part.path));
-      stroke(element, WEIGHTS[part.weight] * pen, DASHES[part.dash], pen);
-      put(element, "fill", undefined);
-      return;
     case "area":
-      put(
-        element,
-        "class",
-        `${CLASSES.area} ${CLASSES.ink(part.ink)} ${part.hatch ? CLASSES.hatch(part.hatch) : CLASSES.fill(part.fill)} ${CLASSES.weight(part.weight)} ${CLASSES.dash(part.dash)}`,
-      );
-      put(element, "d", pathText(part.path));
-      put(element, "fill-rule", "evenodd");
-      put(element, "fill", part.hatch ? `url(#${hatchId(HATCH_PREFIX, part.hatch)})` : undefined);
-      stroke(element, WEIGHTS[part.weight] * pen, DASHES[part.dash], pen);
+      if (!same || !hasSameLook(same, part)) paintLook(element, part, pen);
+      if (!same || (same.shape !== "line" && same.shape !== "area") || !isSamePath(same.path, part.path)) {
+        put(element, "d", pathText(part.path));
+      }
       return;
     case "text":
-      paintText(element, part, pen);
+      if (same?.shape !== "text" || !isSameText(same, part)) paintText(element, part, pen);
       return;
     case "group":
       put(element, "class", `${CLASSES.group} ${CLASSES.layer(part.layer)}`);
@@ -57,6 +53,58 @@ function paintPart(parent: SVGElement, index: number, part: Primitive, pen: numb
       paintGroup(element, part.parts, part.clip, pen);
       return;
   }
+}
+
+/** What an element was last painted from: most of a drawing stays as it is from one frame to the next. */
+const lastPainted = new WeakMap<SVGElement, { readonly part: Primitive; readonly pen: number }>();
+
+type Drawn = LinePrimitive | AreaPrimitive;
+
+function paintLook(element: SVGElement, part: Drawn, pen: number): void {
+  const isArea = part.shape === "area";
+  const filled = isArea ? (part.hatch ? CLASSES.hatch(part.hatch) : CLASSES.fill(part.fill)) : "";
+  const kind = isArea ? CLASSES.area : CLASSES.line;
+  put(
+    element,
+    "class",
+    `${kind} ${CLASSES.ink(part.ink)} ${filled} ${CLASSES.weight(part.weight)} ${CLASSES.dash(part.dash)}`,
+  );
+  put(element, "fill", isArea && part.hatch ? `url(#${hatchId(HATCH_PREFIX, part.hatch)})` : undefined);
+  put(element, "fill-rule", isArea ? "evenodd" : undefined);
+  const dash = DASHES[part.dash];
+  put(element, "stroke-width", short(WEIGHTS[part.weight] * pen));
+  put(element, "stroke-dasharray", dash.length === 0 ? undefined : dash.map((each) => short(each * pen)).join(" "));
+}
+
+function hasSameLook(a: Primitive, b: Drawn): boolean {
+  if (a.shape !== b.shape || a.ink !== b.ink || a.weight !== b.weight || a.dash !== b.dash) return false;
+  return b.shape === "line" || (a.shape === "area" && a.fill === b.fill && a.hatch === b.hatch);
+}
+
+const isSameText = (a: TextPrimitive, b: TextPrimitive): boolean =>
+  a.text === b.text &&
+  a.at.x === b.at.x &&
+  a.at.y === b.at.y &&
+  a.ink === b.ink &&
+  a.bold === b.bold &&
+  a.size === b.size &&
+  a.anchor === b.anchor &&
+  a.turn === b.turn &&
+  a.halo === b.halo;
+
+function isSamePath(a: readonly PathStep[], b: readonly PathStep[]): boolean {
+  if (a === b) return true;
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i += 1) if (!isSameStep(a[i]!, b[i]!)) return false;
+  return true;
+}
+
+function isSameStep(a: PathStep, b: PathStep): boolean {
+  if (a.to !== b.to) return false;
+  if (a.to === "close" || b.to === "close") return true;
+  if (a.at.x !== b.at.x || a.at.y !== b.at.y) return false;
+  if (a.to !== "curve" || b.to !== "curve") return true;
+  return a.c1.x === b.c1.x && a.c1.y === b.c1.y && a.c2.x === b.c2.x && a.c2.y === b.c2.y;
 }
 
 function paintGroup(
@@ -107,11 +155,6 @@ function paintText(element: SVGElement, part: TextPrimitive, pen: number): void 
   );
 }
 
-function stroke(element: SVGElement, width: number, dash: readonly number[], pen: number): void {
-  put(element, "stroke-width", short(width));
-  put(element, "stroke-dasharray", dash.length === 0 ? undefined : dash.map((each) => short(each * pen)).join(" "));
-}
-
 function elementAt(parent: SVGElement, index: number, tag: string): SVGElement {
   const there = parent.childNodes[index];
   if (there instanceof SVGElement && there.localName === tag) return there;
@@ -157,5 +200,5 @@ function pathText(path: readonly PathStep[]): string {
   return text;
 }
 
-/** Hundredths of a sheet unit are finer than any screen. */
-const short = (value: number): string => String(Math.round(value * 100) / 100);
+/** A twentieth of a sheet unit is finer than the eye. */
+const short = (value: number): string => String(Math.round(value * 20) / 20);

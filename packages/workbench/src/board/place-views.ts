@@ -17,6 +17,9 @@ interface Reach {
   readonly rearward: number;
 }
 
+/** Height of the small views on a board of this height, px. */
+export const footOf = (height: number): number => Math.min(200, Math.max(124, height * 0.22));
+
 const MARGIN = 0.06;
 
 /** Everything that is drawn lies within: the wheel wherever it may go, and every point of the car. */
@@ -34,7 +37,11 @@ function reachOf(study: Study): Reach {
     Math.max(least, ...points.map(of));
   return {
     outboard: car.wheel.sectionWidth / 2 + MARGIN,
-    inboard: Math.max(c.y, most((p) => c.y - p.y, 0)) + MARGIN,
+    inboard:
+      Math.max(
+        c.y,
+        most((p) => c.y - p.y, 0),
+      ) + MARGIN,
     up: most((p) => p.z - c.z + 0.03, radius + Math.max(0, travel.bump.stop.travel) * 0.6) + MARGIN,
     down: Math.max(car.wheel.loadedRadius + MARGIN, radius - travel.droop.stop.travel),
     forward: most((p) => p.x - c.x, radius) + MARGIN,
@@ -42,15 +49,21 @@ function reachOf(study: Study): Reach {
   };
 }
 
-/** Lays the view from behind so that the wheel centre at ride height stands at the height `zero`, px from the top. */
-export function placeRear(study: Study, area: Area, zero: number): Sheet {
+/**
+ * Lays the view from behind so that the wheel centre at ride height stands level with the tape's zero, px from the top;
+ * higher where that leaves less than `foot` under the ground.
+ */
+export function placeRear(study: Study, area: Area, tapeZero: number, foot = 0): Sheet {
   const reach = reachOf(study);
   const c = study.corner.wheelCentre;
   const scale = Math.min(
     area.width / (reach.outboard + reach.inboard),
-    zero / reach.up,
-    (area.height - zero) / reach.down,
+    tapeZero / reach.up,
+    (area.height - tapeZero) / reach.down,
   );
+  // Room for the small views under the ground: the whole drawing goes up as far as there is paper over it.
+  const short = tapeZero + scale * c.z + foot - area.height;
+  const zero = tapeZero - Math.max(0, Math.min(short, tapeZero - scale * reach.up));
   const spare = area.width - scale * (reach.outboard + reach.inboard);
   return {
     ...area,
@@ -69,10 +82,18 @@ export function placeView(view: "rear" | "top" | "left", study: Study, area: Are
     return placeRear(study, area, scale * reach.up + (area.height - scale * (reach.up + reach.down)) / 2);
   }
   if (view === "top") {
-    const scale = Math.min(area.width / (reach.outboard + reach.inboard), area.height / (reach.forward + reach.rearward));
+    const scale = Math.min(
+      area.width / (reach.outboard + reach.inboard),
+      area.height / (reach.forward + reach.rearward),
+    );
     const x = (area.width - scale * (reach.outboard + reach.inboard)) / 2;
     const y = (area.height - scale * (reach.forward + reach.rearward)) / 2;
-    return { ...area, pen: 1, scale, origin: { x: x + scale * (reach.outboard + c.y), y: y + scale * (reach.forward + c.x) } };
+    return {
+      ...area,
+      pen: 1,
+      scale,
+      origin: { x: x + scale * (reach.outboard + c.y), y: y + scale * (reach.forward + c.x) },
+    };
   }
   const scale = Math.min(area.width / (reach.forward + reach.rearward), area.height / (reach.up + reach.down));
   const x = (area.width - scale * (reach.forward + reach.rearward)) / 2;

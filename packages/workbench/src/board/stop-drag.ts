@@ -14,14 +14,26 @@ export interface StopChange {
  * The edits that make the chosen stop end the travel at `travel` (m): another strap, another bump stop, another travel
  * aimed at. Null where a drag cannot do it, e.g. because the shock itself is the stop.
  */
-export function stopAt(direction: "bump" | "droop", travel: number, document: CarDocument, study: Study, units: UnitSystem): StopChange | null {
+export function stopAt(
+  direction: "bump" | "droop",
+  travel: number,
+  document: CarDocument,
+  study: Study,
+  units: UnitSystem,
+): StopChange | null {
   const chosen = study.car.stops[direction];
   const typed = (metres: number) => typedLength(metres, units, document.units);
   if (chosen.by === "travel") {
     if (direction === "bump" ? travel <= 0 : travel >= 0) return null;
     const size = Math.abs(travel);
-    const place = typeof valueAt(document, ["stops", direction]) === "undefined" && document.targets?.[direction] !== undefined ? "targets" : "stops";
-    return { operations: [{ path: `${place}.${direction}`, value: typed(size) }], words: `travel aimed at in ${direction}: ${shownLength(size, units)}` };
+    const place =
+      typeof valueAt(document, ["stops", direction]) === "undefined" && document.targets?.[direction] !== undefined
+        ? "targets"
+        : "stops";
+    return {
+      operations: [{ path: `${place}.${direction}`, value: typed(size) }],
+      words: `travel aimed at in ${direction}: ${shownLength(size, units)}`,
+    };
   }
   if (chosen.by === "shock") return null;
   const solved = solveAt(study.corner, travel);
@@ -33,7 +45,10 @@ export function stopAt(direction: "bump" | "droop", travel: number, document: Ca
     const slack = read("strapSlack");
     const length = slack === null ? 0 : strap.length - slack;
     if (length <= 0) return null;
-    return { operations: [{ path: "strap.length", value: typed(length) }], words: `strap ${shownLength(length, units)}, tab to tab` };
+    return {
+      operations: [{ path: "strap.length", value: typed(length) }],
+      words: `strap ${shownLength(length, units)}, tab to tab`,
+    };
   }
   if (chosen.by === "bump-stop" && bumpStop) {
     const left = read("bumpStopLeft");

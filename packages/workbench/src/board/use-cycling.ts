@@ -1,6 +1,6 @@
 import { useEffect } from "react";
-import { STILL } from "../app/use-media.ts";
 import { useBench } from "../app/use-bench.ts";
+import { STILL } from "../app/use-media.ts";
 import { bench, carryTravel, setCycling } from "../store/bench.ts";
 import { cycleEnds } from "../store/travel.ts";
 import { snapped } from "../words/shown.ts";
@@ -20,7 +20,10 @@ export function useCycling(): void {
     let frame = 0;
     const advance = (share: number): void => {
       const { live, units } = bench.getState();
-      if (!live.study) return setCycling(false);
+      if (!live.study) {
+        setCycling(false);
+        return;
+      }
       const { droop, bump } = cycleEnds(live.study);
       at += way * (bump - droop) * share;
       // It stops dead at the first limit, and turns.

@@ -1,8 +1,8 @@
 import { type ChangeEvent, type ReactNode, useEffect, useRef, useState } from "react";
-import { Dialog } from "../app/Dialog.tsx";
 import { useStore } from "zustand";
-import { type CarEntry, connection, exportCar, importCar, listCars, openCar, removeCar } from "../store/connection.ts";
+import { Dialog } from "../app/Dialog.tsx";
 import { showPanel } from "../store/bench.ts";
+import { type CarEntry, connection, exportCar, importCar, listCars, openCar, removeCar } from "../store/connection.ts";
 
 /** Cars: open one, begin one, bring one in, take one out. */
 export function FilesPanel(): ReactNode {
@@ -37,7 +37,11 @@ export function FilesPanel(): ReactNode {
               <small className={condition === "sound" ? "quiet" : "fault"}>{CONDITION[condition] ?? name}</small>
             </button>
             {name !== open && (
-              <button type="button" className="pressable quiet small" onClick={() => void removeCar(name).then(() => listCars().then(setCars))}>
+              <button
+                type="button"
+                className="pressable quiet small"
+                onClick={() => void removeCar(name).then(() => listCars().then(setCars))}
+              >
                 Take away<span className="unseen"> {title}</span>
               </button>
             )}
@@ -54,7 +58,13 @@ export function FilesPanel(): ReactNode {
         <button type="button" className="pressable" onClick={() => chooser.current?.click()}>
           Bring a file in
         </button>
-        <input ref={chooser} type="file" accept=".json,application/json" hidden onChange={(event) => void bringIn(event)} />
+        <input
+          ref={chooser}
+          type="file"
+          accept=".json,application/json"
+          hidden
+          onChange={(event) => void bringIn(event)}
+        />
         <button type="button" className="pressable" disabled={open === null} onClick={takeOut}>
           Take this car out as a file
         </button>

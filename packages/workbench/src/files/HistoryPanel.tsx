@@ -67,4 +67,10 @@ const BECAUSE: Readonly<Record<Version["because"], string>> = {
 };
 
 const whenOf = ({ at }: Version): string =>
-  new Date(at).toLocaleString([], { month: "short", day: "numeric", hour: "2-digit", minute: "2-digit", second: "2-digit" });
+  new Date(at).toLocaleString([], {
+    month: "short",
+    day: "numeric",
+    hour: "2-digit",
+    minute: "2-digit",
+    second: "2-digit",
+  });

@@ -1,8 +1,8 @@
 import type { LinkageKindName, UnitSystem } from "@armwright/engine";
 import { type FormEvent, type ReactNode, useState } from "react";
 import { Dialog } from "../app/Dialog.tsx";
-import { createCar } from "../store/connection.ts";
 import { bench, chooseStep, setUnits, showPanel } from "../store/bench.ts";
+import { createCar } from "../store/connection.ts";
 import { type NewCarAnswers, QUESTIONS, scaledStart } from "./new-car.ts";
 
 const KINDS: readonly (readonly [LinkageKindName, string, string])[] = [
@@ -20,9 +20,15 @@ export function NewCarPanel(): ReactNode {
   const start = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
     const made = scaledStart(answers);
-    if ("fault" in made) return setFault(made.fault);
+    if ("fault" in made) {
+      setFault(made.fault);
+      return;
+    }
     const refused = await createCar(made);
-    if (refused !== null) return setFault(refused);
+    if (refused !== null) {
+      setFault(refused);
+      return;
+    }
     setUnits(answers.units);
     chooseStep("stance");
     showPanel(null);
@@ -45,14 +51,26 @@ export function NewCarPanel(): ReactNode {
           <legend>Units</legend>
           {(["inch-pound", "metric"] as const).map((units) => (
             <label key={units} className={answers.units === units ? "on" : undefined}>
-              <input type="radio" name="system" className="unseen" checked={answers.units === units} onChange={() => setAnswers({ ...first(units), name: answers.name, kind: answers.kind })} />
+              <input
+                type="radio"
+                name="system"
+                className="unseen"
+                checked={answers.units === units}
+                onChange={() => setAnswers({ ...first(units), name: answers.name, kind: answers.kind })}
+              />
               {units === "metric" ? "millimetres, kilograms" : "inches, pounds"}
             </label>
           ))}
         </fieldset>
         <Question label="What it is called" value={answers.name} unit="" onChange={(name) => put({ name })} />
         {QUESTIONS.map(([key, label]) => (
-          <Question key={key} label={label} value={answers[key]} unit={answers.units === "metric" ? "mm" : "in"} onChange={(text) => put({ [key]: text })} />
+          <Question
+            key={key}
+            label={label}
+            value={answers[key]}
+            unit={answers.units === "metric" ? "mm" : "in"}
+            onChange={(text) => put({ [key]: text })}
+          />
         ))}
         <p className="fault" role="alert">
           {fault}
@@ -61,15 +79,25 @@ export function NewCarPanel(): ReactNode {
           Start from a guess
         </button>
         <p className="small quiet">
-          The layout is invented and scaled to your answers. Every point is still yours to measure; the shock, the joints and
-          the rod ends keep their sizes as sold.
+          The layout is invented and scaled to your answers. Every point is still yours to measure; the shock, the
+          joints and the rod ends keep their sizes as sold.
         </p>
       </form>
     </Dialog>
   );
 }
 
-function Question({ label, value, unit, onChange }: { readonly label: string; readonly value: string; readonly unit: string; readonly onChange: (text: string) => void }): ReactNode {
+function Question({
+  label,
+  value,
+  unit,
+  onChange,
+}: {
+  readonly label: string;
+  readonly value: string;
+  readonly unit: string;
+  readonly onChange: (text: string) => void;
+}): ReactNode {
   return (
     <label className="field">
       <span>{label}</span>
@@ -85,5 +113,8 @@ const first = (units: UnitSystem): NewCarAnswers => ({
   name: "",
   kind: "h-arm",
   units,
-  ...(Object.fromEntries(QUESTIONS.map(([key, , inch, metric]) => [key, units === "metric" ? metric : inch])) as Omit<NewCarAnswers, "name" | "kind" | "units">),
+  ...(Object.fromEntries(QUESTIONS.map(([key, , inch, metric]) => [key, units === "metric" ? metric : inch])) as Omit<
+    NewCarAnswers,
+    "name" | "kind" | "units"
+  >),
 });

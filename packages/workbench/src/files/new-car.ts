@@ -33,11 +33,15 @@ const START = { loaded: 15.75 * 0.0254, freeDiameter: 33 * 0.0254, track: 72 * 0
 export function scaledStart(answers: NewCarAnswers): CarDocument | { readonly fault: string } {
   const read = (text: string, what: string): number => {
     const parsed = parseLength(text, answers.units);
-    if (!parsed.ok || parsed.metres <= 0) throw new RangeError(`${what}: ${text === "" ? "is empty" : `"${text}" is not a length`}`);
+    if (!parsed.ok || parsed.metres <= 0)
+      throw new RangeError(`${what}: ${text === "" ? "is empty" : `"${text}" is not a length`}`);
     return parsed.metres;
   };
   try {
-    const size = Object.fromEntries(QUESTIONS.map(([key, words]) => [key, read(answers[key], words)])) as Record<(typeof QUESTIONS)[number][0], number>;
+    const size = Object.fromEntries(QUESTIONS.map(([key, words]) => [key, read(answers[key], words)])) as Record<
+      (typeof QUESTIONS)[number][0],
+      number
+    >;
     return scaled(startingDocument(answers.kind, answers.units), answers, size);
   } catch (error) {
     if (error instanceof RangeError) return { fault: error.message };

@@ -34,7 +34,7 @@ export function FindingsList(): ReactNode {
           <button type="button" className="finding" onClick={() => goToPlace(fault.path)}>
             <GravityMark gravity="must" />
             <span>
-              <b>Mend.</b> <Reading text={tidy(sayFault(fault))}/>
+              <b>Mend.</b> <Reading text={tidy(sayFault(fault))} />
             </span>
           </button>
         </li>
@@ -43,7 +43,11 @@ export function FindingsList(): ReactNode {
         <li className="older">The findings below are of the last state that could be read.</li>
       )}
       {findings.map((finding) => (
-        <Row key={`${finding.code} ${finding.place} ${String(finding.values["limit"] ?? finding.values["way"] ?? "")}`} finding={finding} units={units} />
+        <Row
+          key={`${finding.code} ${finding.place} ${String(finding.values["limit"] ?? finding.values["way"] ?? "")}`}
+          finding={finding}
+          units={units}
+        />
       ))}
     </ol>
   );

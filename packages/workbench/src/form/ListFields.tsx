@@ -2,12 +2,15 @@ import { type FieldValue, formatPath, parsePath, valueAt } from "@armwright/engi
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { edit } from "../store/bench.ts";
-import { Fields } from "./Fields.tsx";
 import { newItems, startOfPart } from "./parts.ts";
 import { type Field, fieldsAt } from "./schema-fields.ts";
 
 interface Props {
   readonly field: Field;
+}
+
+interface ListProps extends Props {
+  readonly render: (fields: readonly Field[]) => ReactNode;
 }
 
 /** A part that the car does without so far. */
@@ -24,7 +27,9 @@ export function AbsentPart({ field }: Props): ReactNode {
         type="button"
         className="pressable"
         data-field={field.path}
-        onClick={() => edit([{ path: field.path, value: startOfPart(field.path, document) }], `${name} added, as a starting guess`)}
+        onClick={() =>
+          edit([{ path: field.path, value: startOfPart(field.path, document) }], `${name} added, as a starting guess`)
+        }
       >
         Add {name}, as a starting guess
       </button>
@@ -33,7 +38,7 @@ export function AbsentPart({ field }: Props): ReactNode {
 }
 
 /** Things of which there may be any number: each with its fields, its name, and a way to take it off. */
-export function ListField({ field }: Props): ReactNode {
+export function ListField({ field, render }: ListProps): ReactNode {
   const document = useBench((state) => state.document);
   if (!document) return null;
   const path = parsePath(field.path) ?? [];
@@ -50,11 +55,16 @@ export function ListField({ field }: Props): ReactNode {
           // biome-ignore lint/suspicious/noArrayIndexKey: a list's things are told apart by their place only.
           <details key={index} className="item">
             <summary className="pressable">{name}</summary>
-            <Fields fields={fieldsAt(formatPath([...path, index]), document)} />
+            {render(fieldsAt(formatPath([...path, index]), document))}
             <button
               type="button"
               className="pressable quiet"
-              onClick={() => put(items.filter((_, each) => each !== index), `${name} taken off`)}
+              onClick={() =>
+                put(
+                  items.filter((_, each) => each !== index),
+                  `${name} taken off`,
+                )
+              }
             >
               Take {name} off
             </button>
@@ -79,7 +89,7 @@ export function ListField({ field }: Props): ReactNode {
 }
 
 /** What is known of single rod ends: every pivot of the linkage, whether anything was entered for it or not. */
-export function RodEndFields({ field }: Props): ReactNode {
+export function RodEndFields({ field, render }: ListProps): ReactNode {
   const document = useBench((state) => state.document);
   const study = useBench(({ live }) => live.study);
   if (!document || !study) return null;
@@ -89,7 +99,7 @@ export function RodEndFields({ field }: Props): ReactNode {
       {study.corner.pivots.map(({ id, label }) => (
         <details key={id} className="item">
           <summary className="pressable">{label}</summary>
-          <Fields fields={fieldsAt(formatPath([field.path, id]), document)} />
+          {render(fieldsAt(formatPath([field.path, id]), document))}
         </details>
       ))}
     </div>

@@ -20,7 +20,9 @@ export function QuantityField({ field, short }: Props): ReactNode {
   const isPhone = useMedia(PHONE);
   const isFinger = useMedia(FINGER);
   const id = useId();
-  const note = noteOf(field, use);
+  const full = noteOf(field, use);
+  // Three in a row have no room for a unit each.
+  const note = short === undefined ? full : full.replace(/ (?:mm|in)$/, "");
   const names = ["field", use.isHeld ? "held" : "", use.fault ? "faulty" : ""].filter((each) => each !== "").join(" ");
   return (
     <div className={names}>
@@ -31,7 +33,9 @@ export function QuantityField({ field, short }: Props): ReactNode {
         ) : (
           <TypedEntry id={id} field={field} use={use} />
         )}
-        <span className="unit">{use.value === undefined ? "" : unitOfTyped(use.value, field.dimension ?? "word", use.own)}</span>
+        <span className="unit">
+          {use.value === undefined ? "" : unitOfTyped(use.value, field.dimension ?? "word", use.own)}
+        </span>
         {note !== "" && (
           <small>
             <Reading text={note} />
@@ -47,11 +51,20 @@ export function QuantityField({ field, short }: Props): ReactNode {
   );
 }
 
-function TypedEntry({ id, field, use }: { readonly id: string; readonly field: Field; readonly use: FieldUse }): ReactNode {
+function TypedEntry({
+  id,
+  field,
+  use,
+}: {
+  readonly id: string;
+  readonly field: Field;
+  readonly use: FieldUse;
+}): ReactNode {
   const typed = typedText(use.value);
   const [draft, setDraft] = useState<string | null>(null);
   const finish = (): void => {
-    if (draft !== null && draft !== typed) enter(field, typedValue(draft, field.dimension, use.units, use.own) ?? (field.isRequired ? "" : undefined));
+    if (draft !== null && draft !== typed)
+      enter(field, typedValue(draft, field.dimension, use.units, use.own) ?? (field.isRequired ? "" : undefined));
     setDraft(null);
   };
   const press = (event: KeyboardEvent<HTMLInputElement>): void => {
@@ -60,7 +73,7 @@ function TypedEntry({ id, field, use }: { readonly id: string; readonly field: F
       setDraft(null);
       event.currentTarget.blur();
     } else if (event.key === "ArrowUp" || event.key === "ArrowDown") {
-      const stepped = steppedBy(field, use, draft ?? typed, (event.key === "ArrowUp" ? 1 : -1), event.shiftKey);
+      const stepped = steppedBy(field, use, draft ?? typed, event.key === "ArrowUp" ? 1 : -1, event.shiftKey);
       if (stepped === undefined) return;
       event.preventDefault();
       setDraft(null);
@@ -68,29 +81,48 @@ function TypedEntry({ id, field, use }: { readonly id: string; readonly field: F
     }
   };
   return (
-    <input
-      id={id}
-      data-field={field.path}
-      type="text"
-      inputMode="text"
-      autoComplete="off"
-      spellCheck={false}
-      size={1}
-      value={draft ?? typed}
-      placeholder={isAssumed(use.assumed, use.value) ? assumedText(use) : ""}
-      aria-invalid={use.fault ? true : undefined}
-      aria-describedby={use.fault ? `${id}-fault` : undefined}
-      aria-label={field.group === "" ? undefined : `${field.group}, ${field.label}`}
-      onFocus={() => holdField(field.path)}
-      onChange={(event) => setDraft(event.target.value)}
-      onBlur={finish}
-      onKeyDown={press}
-    />
+    <span className="typed">
+      <input
+        id={id}
+        data-field={field.path}
+        type="text"
+        inputMode="text"
+        autoComplete="off"
+        spellCheck={false}
+        size={1}
+        value={draft ?? typed}
+        placeholder={isAssumed(use.assumed, use.value) ? assumedText(use) : ""}
+        aria-invalid={use.fault ? true : undefined}
+        aria-describedby={use.fault ? `${id}-fault` : undefined}
+        aria-label={field.group === "" ? undefined : `${field.group}, ${field.label}`}
+        onFocus={() => holdField(field.path)}
+        onChange={(event) => setDraft(event.target.value)}
+        onBlur={finish}
+        onKeyDown={press}
+      />
+      <span className="at-rest" aria-hidden="true">
+        {typed === "" ? (
+          <span className="quiet">
+            <Reading text={isAssumed(use.assumed, use.value) ? assumedText(use) : "\u2014"} />
+          </span>
+        ) : (
+          <Reading text={tidy(typed)} />
+        )}
+      </span>
+    </span>
   );
 }
 
 /** Under the car a reading is keyed in: the field opens the tape keypad. */
-function KeyedEntry({ id, field, use }: { readonly id: string; readonly field: Field; readonly use: FieldUse }): ReactNode {
+function KeyedEntry({
+  id,
+  field,
+  use,
+}: {
+  readonly id: string;
+  readonly field: Field;
+  readonly use: FieldUse;
+}): ReactNode {
   const typed = typedText(use.value);
   return (
     <button

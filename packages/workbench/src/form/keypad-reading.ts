@@ -38,7 +38,9 @@ export function rubOut(reading: KeyedReading): KeyedReading {
 export function readingText({ minus, feet, whole, sixteenths }: KeyedReading): string {
   if (feet === "" && whole === "" && sixteenths === 0) return "";
   const part = sixteenths === 0 ? "" : lowest(sixteenths);
-  const inches = [whole === "" && part !== "" ? "" : whole === "" ? "0" : whole, part].filter((each) => each !== "").join(" ");
+  const inches = [whole === "" && part !== "" ? "" : whole === "" ? "0" : whole, part]
+    .filter((each) => each !== "")
+    .join(" ");
   return `${minus ? "-" : ""}${feet === "" ? inches : `${feet}' ${inches === "" ? "0" : inches}"`}`;
 }
 

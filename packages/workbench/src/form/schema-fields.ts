@@ -1,4 +1,4 @@
-import { carJsonSchema, type CarDocument, formatPath, type Path, parsePath, valueAt } from "@armwright/engine/document";
+import { type CarDocument, formatPath, type Path, parsePath, valueAt } from "@armwright/engine/document";
 
 /** How a field is asked for. */
 export type FieldKind = "quantity" | "words" | "text" | "direction" | "point" | "list" | "map" | "section";
@@ -33,10 +33,11 @@ interface Schema {
   readonly anyOf?: readonly Schema[];
 }
 
-let root: Schema | undefined;
-function rootSchema(): Schema {
-  root ??= carJsonSchema() as unknown as Schema;
-  return root;
+let root: Schema = {};
+
+/** Says what the schema is: the page is built with it, a test makes it. */
+export function formsFrom(schema: unknown): void {
+  root = schema as Schema;
 }
 
 /** Fields at and below a place that this car can have; `links[*]` stands for each of a list. */
@@ -125,8 +126,11 @@ function factsOf(description: string) {
   return { meaning: match?.[1] ?? description, unit: match?.[2], typical: match?.[3], leftOut: match?.[4] };
 }
 
-function schemaAt(path: Path, document: CarDocument): { readonly schema: Schema; readonly isRequired: boolean } | undefined {
-  let schema: Schema | undefined = rootSchema();
+function schemaAt(
+  path: Path,
+  document: CarDocument,
+): { readonly schema: Schema; readonly isRequired: boolean } | undefined {
+  let schema: Schema | undefined = root;
   let isRequired = true;
   for (let i = 0; i < path.length && schema; i += 1) {
     const step = path[i]!;
@@ -195,7 +199,9 @@ function namesOf(path: Path, document: CarDocument): { readonly label: string; r
   );
   const last = words.at(-1) ?? "";
   const first = String(path[0] ?? "");
-  const above = words.slice(0, -1).filter((word, index) => word !== "" && !(index === 0 && PLAIN_SECTIONS.includes(first)));
+  const above = words
+    .slice(0, -1)
+    .filter((word, index) => word !== "" && !(index === 0 && PLAIN_SECTIONS.includes(first)));
   const group =
     SECTION_NAMES[first] !== undefined && path.length > 1
       ? [SECTION_NAMES[first], ...above.filter((word) => word !== inWords(first))].join(", ")
@@ -209,6 +215,9 @@ const nameInList = (path: Path, document: CarDocument): string => {
 };
 
 const inWords = (name: string): string =>
-  WORDS[name] ?? (name.includes(".") ? name.split(".").map(inWords).join(", ") : name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
+  WORDS[name] ??
+  (name.includes(".")
+    ? name.split(".").map(inWords).join(", ")
+    : name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`));
 
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -11,7 +11,15 @@ import { bare, shownLength, shownTravel, unitShown } from "../words/shown.ts";
 import { cycleHeights, nextHeight } from "./cycle-heights.ts";
 
 /** What can be read with tape and angle finder while the wheel is blocked at a height. */
-const READ: readonly string[] = ["shockLength", "shaftLength", "camber", "toe", "outerJoint", "innerJoint", "groundClearance"];
+const READ: readonly string[] = [
+  "shockLength",
+  "shaftLength",
+  "camber",
+  "toe",
+  "outerJoint",
+  "innerJoint",
+  "groundClearance",
+];
 
 /** Under the car: one number a screen, readable at arm's length, for each height of the wheel. */
 export function CyclePanel(): ReactNode {
@@ -33,7 +41,11 @@ function CycleAndRead({ study }: { readonly study: Study }): ReactNode {
   const solved = solvedAt(study, travel);
   const hub = study.corner.wheelCentre.z + travel;
   return (
-    <Dialog title="Cycle and read" note={index < 0 ? `${heights.length} heights` : `${index + 1} of ${heights.length}`} isFull>
+    <Dialog
+      title="Cycle and read"
+      note={index < 0 ? `${heights.length} heights` : `${index + 1} of ${heights.length}`}
+      isFull
+    >
       <div className="cycle-and-read">
         <div className="say">
           <p>Hub to floor</p>
@@ -41,12 +53,19 @@ function CycleAndRead({ study }: { readonly study: Study }): ReactNode {
             <Reading text={shownLength(hub, units)} />
           </p>
           <p className="quiet">
-            holds the wheel at <Reading text={travel === 0 ? "ride height" : shownTravel(travel, units)} />. Now {spokenLabel(quantity)} must read
+            holds the wheel at <Reading text={travel === 0 ? "ride height" : shownTravel(travel, units)} />. Now{" "}
+            {spokenLabel(quantity)} must read
           </p>
           <p className="one-number big">
-            <Reading text={bare(valueIn(study, quantity, solved), quantity.dimension, units, { sign: quantity.signed })} />
+            <Reading
+              text={bare(valueIn(study, quantity, solved), quantity.dimension, units, { sign: quantity.signed })}
+            />
           </p>
-          <p className="quiet">{quantity.dimension === "length" ? `${unitShown("length", units)}, to the nearest ${units === "metric" ? "half" : "sixteenth"}` : ""}</p>
+          <p className="quiet">
+            {quantity.dimension === "length"
+              ? `${unitShown("length", units)}, to the nearest ${units === "metric" ? "half" : "sixteenth"}`
+              : ""}
+          </p>
           <button type="button" className="pressable next-reading" onClick={() => choose(chosen + 1)}>
             <span className="quiet">Next:</span> <b>{spokenLabel(next)}</b>
           </button>
@@ -57,7 +76,11 @@ function CycleAndRead({ study }: { readonly study: Study }): ReactNode {
         <button type="button" disabled={index === 0} onClick={() => setTravel(nextHeight(heights, travel, -1))}>
           <DownMark /> Lower
         </button>
-        <button type="button" disabled={index === heights.length - 1} onClick={() => setTravel(nextHeight(heights, travel, 1))}>
+        <button
+          type="button"
+          disabled={index === heights.length - 1}
+          onClick={() => setTravel(nextHeight(heights, travel, 1))}
+        >
           <UpMark /> Higher
         </button>
       </div>

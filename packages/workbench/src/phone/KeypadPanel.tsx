@@ -73,7 +73,12 @@ function InchKeypad({ document, field }: Props): ReactNode {
         <button type="button" onClick={() => step(-1)} aria-label="one sixteenth less">
           <Reading text={"\u2212 1/16"} />
         </button>
-        <button type="button" onClick={() => setKeyed(keyMinus(now))} aria-label="change of sign" aria-pressed={now.minus}>
+        <button
+          type="button"
+          onClick={() => setKeyed(keyMinus(now))}
+          aria-label="change of sign"
+          aria-pressed={now.minus}
+        >
           {"+ / \u2212"}
         </button>
         <button type="button" onClick={() => step(1)} aria-label="one sixteenth more">
@@ -85,7 +90,11 @@ function InchKeypad({ document, field }: Props): ReactNode {
           <p className="small quiet">whole inches</p>
           <div className="whole">
             {DIGITS.map((digit) => (
-              <button type="button" key={digit} onClick={() => setKeyed(keyDigit(keyed ?? { ...EMPTY_READING, minus: now.minus }, digit))}>
+              <button
+                type="button"
+                key={digit}
+                onClick={() => setKeyed(keyDigit(keyed ?? { ...EMPTY_READING, minus: now.minus }, digit))}
+              >
                 {digit}
               </button>
             ))}
@@ -112,7 +121,12 @@ function InchKeypad({ document, field }: Props): ReactNode {
           </div>
         </div>
       </div>
-      <button type="button" className="set" disabled={text === ""} onClick={() => set(field, text, "inch-pound", document.units)}>
+      <button
+        type="button"
+        className="set"
+        disabled={text === ""}
+        onClick={() => set(field, text, "inch-pound", document.units)}
+      >
         Set <Reading text={tidy(text)} />
       </button>
     </Dialog>
@@ -122,7 +136,8 @@ function InchKeypad({ document, field }: Props): ReactNode {
 const DIGITS = ["7", "8", "9", "4", "5", "6", "1", "2", "3", "0"] as const;
 
 /** How long the tape's line over a key is: the inch itself, halves, quarters, eighths, sixteenths. */
-const graduation = (count: number): number => (count === 0 ? 16 : count % 8 === 0 ? 8 : count % 4 === 0 ? 4 : count % 2 === 0 ? 2 : 1);
+const graduation = (count: number): number =>
+  count === 0 ? 16 : count % 8 === 0 ? 8 : count % 4 === 0 ? 4 : count % 2 === 0 ? 2 : 1;
 
 const sixteenthsOf = ({ minus, feet, whole, sixteenths }: KeyedReading): number =>
   (minus ? -1 : 1) * ((Number(feet) * 12 + Number(whole)) * 16 + sixteenths);
@@ -156,7 +171,11 @@ function MetricKeypad({ document, field }: Props): ReactNode {
       <div className="pads metric">
         <div className="whole">
           {DIGITS.map((digit) => (
-            <button type="button" key={digit} onClick={() => setKeyed((keyed ?? "").length < 6 ? `${keyed ?? ""}${digit}` : keyed)}>
+            <button
+              type="button"
+              key={digit}
+              onClick={() => setKeyed((keyed ?? "").length < 6 ? `${keyed ?? ""}${digit}` : keyed)}
+            >
               {digit}
             </button>
           ))}
@@ -189,12 +208,26 @@ function Before({ document, field }: Props): ReactNode {
   const typed = typedText(valueAt(document, parsePath(field.path) ?? []));
   return (
     <p className="before quiet">
-      {typed === "" ? "Nothing entered before" : <>Stands at: <Reading text={tidy(typed)} /></>}
+      {typed === "" ? (
+        "Nothing entered before"
+      ) : (
+        <>
+          Stands at: <Reading text={tidy(typed)} />
+        </>
+      )}
     </p>
   );
 }
 
-function Shown({ text, unit, onRubOut }: { readonly text: string; readonly unit: string; readonly onRubOut: () => void }): ReactNode {
+function Shown({
+  text,
+  unit,
+  onRubOut,
+}: {
+  readonly text: string;
+  readonly unit: string;
+  readonly onRubOut: () => void;
+}): ReactNode {
   return (
     <p className="keyed-reading big">
       <output>
@@ -208,4 +241,5 @@ function Shown({ text, unit, onRubOut }: { readonly text: string; readonly unit:
   );
 }
 
-const titleOf = (field: Field): string => (field.group === "" ? field.label : `${field.group}, ${field.label.toLowerCase()}`);
+const titleOf = (field: Field): string =>
+  field.group === "" ? field.label : `${field.group}, ${field.label.toLowerCase()}`;

@@ -1,6 +1,6 @@
 import { type ReactNode, useState } from "react";
+import { useStore } from "zustand";
 import { ListMark, UndoMark } from "../app/Mark.tsx";
-import { useSaved } from "../app/saved.ts";
 import { useBench } from "../app/use-bench.ts";
 import { PhoneBoard } from "../board/PhoneBoard.tsx";
 import { FindingsList } from "../findings/FindingsList.tsx";
@@ -8,6 +8,7 @@ import { ChartsRow } from "../sheet/ChartsRow.tsx";
 import { StepSheet } from "../sheet/StepSheet.tsx";
 import { STEPS, stepOfId } from "../steps/steps.ts";
 import { showPanel, undo } from "../store/bench.ts";
+import { connection } from "../store/connection.ts";
 import { PhoneStops } from "./PhoneStops.tsx";
 
 const TABS = ["Stops", "Inputs", "Charts", "Findings"] as const;
@@ -18,13 +19,21 @@ export function PhoneBench(): ReactNode {
   const step = stepOfId(useBench((state) => state.step));
   const name = useBench(({ document }) => document?.name ?? "No car");
   const canUndo = useBench(({ undoing }) => undoing.done.length > 0);
-  const waiting = useBench(({ live }) => live.faults.length + (live.study?.findings.filter(({ gravity }) => gravity !== "note").length ?? 0));
-  const saved = useSaved();
+  const waiting = useBench(
+    ({ live }) => live.faults.length + (live.study?.findings.filter(({ gravity }) => gravity !== "note").length ?? 0),
+  );
+  const saved = useStore(connection, ({ short }) => short);
   const [tab, setTab] = useState<Tab>("Stops");
   return (
     <div className="phone">
       <header className="bar">
-        <button type="button" className="pressable step-button" onClick={() => showPanel({ kind: "steps" })} aria-label={`${STEPS.indexOf(step) + 1} ${step.title}: choose a step`}>
+        <h1 className="unseen">{name}</h1>
+        <button
+          type="button"
+          className="pressable step-button"
+          onClick={() => showPanel({ kind: "steps" })}
+          aria-label={`${STEPS.indexOf(step) + 1} ${step.title}: choose a step`}
+        >
           <ListMark />
           <b>
             {STEPS.indexOf(step) + 1} {step.title}
@@ -32,7 +41,8 @@ export function PhoneBench(): ReactNode {
         </button>
         <button type="button" className="pressable quiet small car-button" onClick={() => showPanel({ kind: "files" })}>
           <span>
-            {name}, {saved.split(",")[0]}
+            {name}
+            {saved === "" ? "" : `, ${saved}`}
           </span>
         </button>
         <button type="button" className="pressable square" aria-label="Undo" disabled={!canUndo} onClick={undo}>
@@ -42,12 +52,17 @@ export function PhoneBench(): ReactNode {
       <main aria-label="Drawing and travel tape">
         <PhoneBoard />
       </main>
-      <section className="phone-sheet" aria-label={tab} tabIndex={0}>
+      <section className="phone-sheet" aria-label={tab}>
         <Contents tab={tab} />
       </section>
       <nav className="tabs" aria-label="Sheet">
         {TABS.map((each) => (
-          <button type="button" key={each} aria-current={each === tab ? "page" : undefined} onClick={() => setTab(each)}>
+          <button
+            type="button"
+            key={each}
+            aria-current={each === tab ? "page" : undefined}
+            onClick={() => setTab(each)}
+          >
             {each}
             {each === "Findings" && waiting > 0 && <b className="count">{waiting}</b>}
           </button>

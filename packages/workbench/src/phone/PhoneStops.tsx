@@ -16,20 +16,26 @@ export function PhoneStops(): ReactNode {
       <ul className="phone-stops">
         {(["droop", "bump"] as const).map((direction) => (
           <Fragment key={direction}>
-            {stopRows(study, direction, units).map((row) => (
-              <li key={row.key} className={row.kind === "chosen" ? "chosen" : row.isFirst ? "first" : undefined}>
-                <button type="button" onClick={() => setTravel(row.travel)}>
-                  {row.kind === "chosen" ? <i className="bar" /> : <Pennant order={row.order} isFirst={row.isFirst} />}
-                  <span>{row.label}</span>
-                  <b>
-                    <Reading text={row.at} />
-                  </b>
-                  <em className={row.bitesFirst ? "bites" : undefined}>
-                    <Reading text={row.whichIs} />
-                  </em>
-                </button>
-              </li>
-            ))}
+            {stopRows(study, direction, units)
+              .filter(({ isFar }) => !isFar)
+              .map((row) => (
+                <li key={row.key} className={row.kind === "chosen" ? "chosen" : row.isFirst ? "first" : undefined}>
+                  <button type="button" onClick={() => setTravel(row.travel)}>
+                    {row.kind === "chosen" ? (
+                      <i className="bar" />
+                    ) : (
+                      <Pennant order={row.order} isFirst={row.isFirst} />
+                    )}
+                    <span>{row.label}</span>
+                    <b>
+                      <Reading text={row.at} />
+                    </b>
+                    <em className={row.bitesFirst ? "bites" : undefined}>
+                      <Reading text={row.whichIs} />
+                    </em>
+                  </button>
+                </li>
+              ))}
           </Fragment>
         ))}
       </ul>

@@ -1,11 +1,11 @@
 import { tapeScale } from "@armwright/drawing";
+import type { Study } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { Charts } from "../board/Charts.tsx";
 import { shownIn } from "../board/shown-in.ts";
 import { useSize } from "../board/use-size.ts";
 import { useTapeRange } from "../board/use-tape-range.ts";
-import type { Study } from "@armwright/engine";
 import { showPanel } from "../store/bench.ts";
 import { chartIds } from "./chart-ids.ts";
 
@@ -13,12 +13,12 @@ import { chartIds } from "./chart-ids.ts";
 export function ChartsRow(): ReactNode {
   const study = useBench(({ live }) => live.study);
   return (
-    <section className="charts-row" aria-label="Charts">
+    <div className="charts-row">
       {study && <Row study={study} />}
       <button type="button" className="pressable" onClick={() => showPanel({ kind: "charts" })}>
         Choose charts
       </button>
-    </section>
+    </div>
   );
 }
 
@@ -32,11 +32,26 @@ function Row({ study }: { readonly study: Study }): ReactNode {
   const picked = useBench((state) => state.pickedCharts);
   const range = useTapeRange(study);
   const ids = chartIds(study, step, picked);
-  const scale = tapeScale(shownIn(study, units), { x: 0, y: 30, width: 100, height: HEIGHT - 50 }, { range, loupe: false });
+  const scale = tapeScale(
+    shownIn(study, units),
+    { x: 0, y: 30, width: 100, height: HEIGHT - 50 },
+    { range, loupe: false },
+  );
   const chart = size ? Math.floor((size.width - 34) / ids.length - GAP) : 0;
   return (
     <div ref={ref} className="charts-frame">
-      {size && chart > 20 && <Charts study={study} ids={ids} scale={scale} left={0} width={size.width} height={HEIGHT} chart={chart} gap={GAP} />}
+      {size && chart > 20 && (
+        <Charts
+          study={study}
+          ids={ids}
+          scale={scale}
+          left={0}
+          width={size.width}
+          height={HEIGHT}
+          chart={chart}
+          gap={GAP}
+        />
+      )}
     </div>
   );
 }

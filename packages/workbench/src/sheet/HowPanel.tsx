@@ -46,12 +46,14 @@ function Answer({ study, quantity }: { readonly study: Study; readonly quantity:
         <dd>{formula}</dd>
         <dt>Where that comes from</dt>
         <dd>
-          {sources.length > 0 ? sources.join("; ") : "Plain geometry of the solved position."} The position closes to rounding:
-          every link keeps its length, every pivot stays in one place.
+          {sources.length > 0 ? sources.join("; ") : "Plain geometry of the solved position."} The position closes to
+          rounding: every link keeps its length, every pivot stays in one place.
         </dd>
         <dt>What it rests on</dt>
         <dd>
-          {assumed.length === 0 ? "Every value below is your own." : `${assumed.length} of these values were not entered and are assumed.`}
+          {assumed.length === 0
+            ? "Every value below is your own."
+            : `${assumed.length} of these values were not entered and are assumed.`}
         </dd>
       </dl>
       <ul className="assumed-list">
@@ -66,7 +68,9 @@ function Answer({ study, quantity }: { readonly study: Study; readonly quantity:
                   goToPlace(path);
                 }}
               >
-                <span>{field ? [field.group, field.label.toLowerCase()].filter((each) => each !== "").join(", ") : path}</span>
+                <span>
+                  {field ? [field.group, field.label.toLowerCase()].filter((each) => each !== "").join(", ") : path}
+                </span>
                 <b>
                   <Reading text={text} />
                 </b>

@@ -27,7 +27,9 @@ export function ResultsList({ ids }: { readonly ids: readonly string[] }): React
             <button type="button" onClick={() => showPanel({ kind: "how", quantity: quantity.id })}>
               <span>{quantity.label}</span>
               <b>
-                <Reading text={shown(valueIn(study, quantity, solved), quantity.dimension, units, { sign: quantity.signed })} />
+                <Reading
+                  text={shown(valueIn(study, quantity, solved), quantity.dimension, units, { sign: quantity.signed })}
+                />
               </b>
               <span className="how">how?</span>
             </button>

@@ -47,5 +47,9 @@ export function SketchFigure({ fallback }: { readonly fallback: string | undefin
 /** A held point is drawn by its height; a chosen stop by the part that it rests on. */
 function placeToDraw(place: string | undefined): string | undefined {
   if (place === undefined) return undefined;
-  return sketchOf(place) ? place : sketchOf(`${place}.z`) && !/\.(on|name|hand|thread|kind|shape)$/.test(place) ? `${place}.z` : place;
+  return sketchOf(place)
+    ? place
+    : sketchOf(`${place}.z`) && !/\.(on|name|hand|thread|kind|shape)$/.test(place)
+      ? `${place}.z`
+      : place;
 }

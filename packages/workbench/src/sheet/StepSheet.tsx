@@ -11,7 +11,10 @@ import { SketchFigure } from "./SketchFigure.tsx";
 export function StepSheet(): ReactNode {
   const step = stepOfId(useBench((state) => state.step));
   const document = useBench((state) => state.document);
-  const fields = useMemo(() => (document ? unique(step.places.flatMap((place) => fieldsAt(place, document))) : []), [step, document]);
+  const fields = useMemo(
+    () => (document ? unique(step.places.flatMap((place) => fieldsAt(place, document))) : []),
+    [step, document],
+  );
   if (!document) return null;
   const number = STEPS.indexOf(step) + 1;
   return (
@@ -37,4 +40,6 @@ export function StepSheet(): ReactNode {
   );
 }
 
-const unique = (fields: readonly Field[]): readonly Field[] => [...new Map(fields.map((field) => [field.path, field])).values()];
+const unique = (fields: readonly Field[]): readonly Field[] => [
+  ...new Map(fields.map((field) => [field.path, field])).values(),
+];

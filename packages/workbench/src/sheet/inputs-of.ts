@@ -12,10 +12,16 @@ export interface RestingOn {
 /** The sections that a quantity is computed from, beside linkage and hub, which move everything. */
 const SECTIONS: readonly (readonly [RegExp, readonly string[]])[] = [
   [/^(camber|toe)/, ["wheel.camber", "wheel.toe"]],
-  [/^(halfTrack|wheelbaseChange|instantCentre|rollCentre|sideSwing)/, ["wheel.loadedRadius", "wheel.offset", "wheel.backspacing", "wheel.camber", "wheel.toe"]],
+  [
+    /^(halfTrack|wheelbaseChange|instantCentre|rollCentre|sideSwing)/,
+    ["wheel.loadedRadius", "wheel.offset", "wheel.backspacing", "wheel.camber", "wheel.toe"],
+  ],
   [/^anti/, ["wheel.loadedRadius", "targets.wheelbase", "weights.centreOfGravityHeight", "weights.rearBrakeShare"]],
   [/^(shock|motionRatio)/, ["shock"]],
-  [/^(innerJoint|outerJoint|shaftLength|plunge|speedRipple|rippleAngle)/, ["driveshaft.output", "driveshaft.outer.centre", "driveshaft.yokePhase"]],
+  [
+    /^(innerJoint|outerJoint|shaftLength|plunge|speedRipple|rippleAngle)/,
+    ["driveshaft.output", "driveshaft.outer.centre", "driveshaft.yokePhase"],
+  ],
   [/^slip/, ["driveshaft.output", "driveshaft.outer.centre", "driveshaft.slip"]],
   [/^strap/, ["strap"]],
   [/^bumpStop/, ["bumpStop"]],
@@ -49,7 +55,9 @@ function leaves(path: Path, value: unknown, units: UnitSystem): readonly Resting
   if (Array.isArray(value)) return value.flatMap((each, index) => leaves([...path, index], each, units));
   if (typeof value !== "object" || value === null) {
     const last = path.at(-1);
-    return last === "kind" || last === "name" || last === "diameter" ? [] : [{ path: formatPath(path), text: tidy(String(value)) }];
+    return last === "kind" || last === "name" || last === "diameter"
+      ? []
+      : [{ path: formatPath(path), text: tidy(String(value)) }];
   }
   const point = value as Readonly<Record<string, unknown>>;
   if (point["x"] !== undefined && point["y"] !== undefined && point["z"] !== undefined) {

@@ -2,6 +2,17 @@ import { STEPS, type StepId } from "./steps.ts";
 
 /** The step at which a place of the document is entered: the longest of its places that the given one lies in. */
 export function stepOfPlace(place: string): StepId {
+  const known = found.get(place);
+  if (known) return known;
+  const step = findStep(place);
+  found.set(place, step);
+  return step;
+}
+
+/** Asked for every finding of every study while a point is dragged. */
+const found = new Map<string, StepId>();
+
+function findStep(place: string): StepId {
   const path = plain(place);
   let best: { readonly id: StepId; readonly length: number } | undefined;
   for (const { id, places } of STEPS) {

@@ -27,14 +27,15 @@ export function stepState(step: Step, document: CarDocument | null, live: Live, 
     ({ gravity, place }) => gravity !== "note" && (step.id === "check" || stepOfPlace(place) === step.id),
   ).length;
   const waiting = faults + (live.isOlder ? 0 : findings);
-  if (isChosen) return { shape: "bench", word: waiting > 0 ? `on the bench, ${waiting} wait` : "on the bench", waiting };
-  if (faults > 0) return { shape: "again", word: faults === 1 ? "1 entry to mend" : `${faults} entries to mend`, waiting };
+  if (isChosen) return { shape: "bench", word: waiting > 0 ? `on the bench, ${waiting}` : "on the bench", waiting };
+  if (faults > 0)
+    return { shape: "again", word: faults === 1 ? "1 entry to mend" : `${faults} entries to mend`, waiting };
   if (waiting > 0) return { shape: "again", word: `look again, ${waiting}`, waiting };
   const needs = NEEDS[step.id] ?? [];
   const absent = needs.filter((place) => valueAt(document, [place]) === undefined);
   if (needs.length > 0 && absent.length === needs.length) return { shape: "open", word: "open", waiting };
   const assumed = (live.car?.assumed ?? []).filter(({ path }) => stepOfPlace(path) === step.id).length;
   if (absent.length > 0) return { shape: "begun", word: "begun", waiting };
-  if (assumed > 0 && step.id !== "check") return { shape: "begun", word: `begun, ${assumed} assumed`, waiting };
+  if (assumed > 0 && step.id !== "check") return { shape: "done", word: `done, ${assumed} assumed`, waiting };
   return { shape: "done", word: "done", waiting };
 }

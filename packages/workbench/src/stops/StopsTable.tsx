@@ -1,5 +1,5 @@
 import type { Study, UnitSystem } from "@armwright/engine";
-import { Fragment, type ReactNode } from "react";
+import { Fragment, type ReactNode, useState } from "react";
 import { goToPlace } from "../app/go-to.ts";
 import { Pennant } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
@@ -27,13 +27,41 @@ export function StopsTable(): ReactNode {
                 <th scope="col">spare</th>
                 <th scope="col">which is</th>
               </tr>
-              {stopRows(study, direction, units).map((row) => (
-                <Row key={row.key} row={row} direction={direction} />
-              ))}
+              <Rows rows={stopRows(study, direction, units)} direction={direction} />
             </Fragment>
           ))}
         </tbody>
       </table>
+    </>
+  );
+}
+
+/** Those that the tape shows; what lies farther out on demand. */
+function Rows({
+  rows,
+  direction,
+}: {
+  readonly rows: readonly StopRow[];
+  readonly direction: "bump" | "droop";
+}): ReactNode {
+  const [isOpen, setOpen] = useState(false);
+  const far = rows.filter(({ isFar }) => isFar);
+  return (
+    <>
+      {rows
+        .filter(({ isFar }) => isOpen || !isFar)
+        .map((row) => (
+          <Row key={row.key} row={row} direction={direction} />
+        ))}
+      {far.length > 0 && (
+        <tr className="farther">
+          <td colSpan={4}>
+            <button type="button" onClick={() => setOpen(!isOpen)} aria-expanded={isOpen}>
+              {isOpen ? "hide what is farther out" : `${far.length} more, farther out`}
+            </button>
+          </td>
+        </tr>
+      )}
     </>
   );
 }
@@ -59,7 +87,15 @@ function Summary({ study, units }: { readonly study: Study; readonly units: Unit
   );
 }
 
-function Before({ study, label, units }: { readonly study: Study; readonly label: string; readonly units: UnitSystem }): ReactNode {
+function Before({
+  study,
+  label,
+  units,
+}: {
+  readonly study: Study;
+  readonly label: string;
+  readonly units: UnitSystem;
+}): ReactNode {
   const { bump, droop } = study.travel;
   return (
     <p className="small quiet">

@@ -53,10 +53,14 @@ export interface BenchState {
   readonly units: UnitSystem;
   readonly theme: ThemeChoice;
   readonly view: ViewName;
+  /** The car in space stands in the place of the drawing. */
+  readonly isScene: boolean;
   readonly undoing: Undoing;
   readonly moving: Moving | null;
   readonly comparing: Comparing | null;
   readonly panel: Panel | null;
+  /** Shows a newer build of the page, where one is ready. */
+  readonly takeNewer: (() => void) | null;
   /** The last thing done, in words; read aloud. */
   readonly said: string;
   readonly isCycling: boolean;

@@ -18,13 +18,14 @@ export const bench = createStore<BenchState>(() => ({
   live: NOT_READ,
   travel: 0,
   held: null,
-  step: "travel",
   view: "rear",
+  isScene: false,
   undoing: NOTHING_DONE,
   moving: null,
   comparing: null,
   panel: null,
   said: "",
+  takeNewer: null,
   isCycling: false,
   spot: null,
   pickedCharts: null,
@@ -145,13 +146,16 @@ function replay(operations: readonly Operation[], said: string, undoing: BenchSt
 export const setTravel = (travel: number): void =>
   set((state) => ({ travel: clampTravel(travel, state.live.study), isCycling: false }));
 /** As `setTravel`, but a cycle that is running goes on. */
-export const carryTravel = (travel: number): void => set((state) => ({ travel: clampTravel(travel, state.live.study) }));
+export const carryTravel = (travel: number): void =>
+  set((state) => ({ travel: clampTravel(travel, state.live.study) }));
 export const setCycling = (isCycling: boolean): void => set({ isCycling });
 export const hold = (held: Held | null): void => set({ held });
 export const showPanel = (panel: Panel | null): void => set({ panel });
 /** Marks the spot of a finding in the drawing; none where it is not at one spot. */
 export const showFinding = (finding: Finding): void => set({ spot: finding.at ?? null });
-export const setView = (view: ViewName): void => set({ view });
+export const setView = (view: ViewName): void => set({ view, isScene: false });
+export const showScene = (isScene: boolean): void => set({ isScene });
+export const offerNewer = (takeNewer: () => void): void => set({ takeNewer });
 export const say = (said: string): void => set({ said });
 export const compareWith = (comparing: Comparing | null): void => set({ comparing });
 export const pickCharts = (pickedCharts: readonly string[] | null): void => set({ pickedCharts });

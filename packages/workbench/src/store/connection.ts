@@ -11,11 +11,13 @@ export interface Connection {
   readonly name: string | null;
   /** In words, e.g. `kept in the folder, 9:41`. */
   readonly saved: string;
+  /** The same in a word or two. */
+  readonly short: string;
   /** Grows whenever the list of cars has changed. */
   readonly lists: number;
 }
 
-export const connection = createStore<Connection>(() => ({ name: null, saved: "", lists: 0 }));
+export const connection = createStore<Connection>(() => ({ name: null, saved: "", short: "", lists: 0 }));
 
 let source: DocumentSource | undefined;
 const LAST = "armwright.last-car";
@@ -40,32 +42,43 @@ export async function connect(to: DocumentSource): Promise<void> {
 export async function openCar(name: string): Promise<void> {
   const isFirstVisit = !hasPreferences();
   const state = await source?.open(name);
-  if (!state) return say(`there is no car ${name} any more`);
+  if (!state) {
+    say(`there is no car ${name} any more`);
+    return;
+  }
   connection.setState({ name });
   keepLastCar(name);
-  if (!state.document) return showUnreadable(faultsOf(state));
+  if (!state.document) {
+    showUnreadable(faultsOf(state));
+    return;
+  }
   if (isFirstVisit) setUnits(state.document.units === "metric" ? "metric" : "inch-pound");
   showCar(state.document);
 }
 
 function hear(event: SourceEvent): void {
-  const { name } = connection.getState();
+  if (event.kind === "car") hearCar(event);
+  else if (event.kind === "list") connection.setState(({ lists }) => ({ lists: lists + 1 }));
+  else if (event.kind === "status") tellSaved();
+  else if (event.name === connection.getState().name) say(wordsOf(event));
+}
+
+function hearCar({ state, by }: Extract<SourceEvent, { kind: "car" }>): void {
+  if (state.name !== connection.getState().name || by === "here") return;
+  if (state.document) showChangedElsewhere(state.document);
+  else showUnreadable(faultsOf(state));
+  say(by === "program" ? "changed by another program" : "changed on another screen");
+}
+
+/** What another hand did to a field of ours, or why an edit could not be made. */
+function wordsOf(event: Extract<SourceEvent, { kind: "overruled" | "replaced" | "refused" }>): string {
   switch (event.kind) {
-    case "car":
-      if (event.state.name !== name || event.by === "here") return;
-      if (event.state.document) showChangedElsewhere(event.state.document);
-      else showUnreadable(faultsOf(event.state));
-      return say(event.by === "program" ? "changed by another program" : "changed on another screen");
-    case "list":
-      return connection.setState(({ lists }) => ({ lists: lists + 1 }));
-    case "status":
-      return tellSaved();
     case "overruled":
-      return say(`${event.path}: your ${sayValue(event.yours)} was replaced by ${sayValue(event.theirs)}, entered ${event.by === "program" ? "by another program" : "on another screen"}`);
+      return `${event.path}: your ${sayValue(event.yours)} was replaced by ${sayValue(event.theirs)}, entered ${event.by === "program" ? "by another program" : "on another screen"}`;
     case "replaced":
-      return say(`${event.path}: replaced ${sayValue(event.theirs)}, entered on another screen just before`);
+      return `${event.path}: replaced ${sayValue(event.theirs)}, entered on another screen just before`;
     case "refused":
-      return say(`${event.edit.path} could not be changed: ${event.because}`);
+      return `${event.edit.path} could not be changed: ${event.because}`;
   }
 }
 
@@ -86,7 +99,8 @@ function tellSaved(): void {
     "must pair": "this device is not paired",
     "not kept": "not kept",
   }[word];
-  connection.setState({ saved: because === undefined ? words : `${words}: ${because}` });
+  const short = word === "waiting to send" ? `${waiting} ${waiting === 1 ? "waits" : "wait"}` : word;
+  connection.setState({ saved: because === undefined ? words : `${words}: ${because}`, short });
 }
 
 export const listCars = async (): Promise<readonly CarEntry[]> => (await source?.list())?.cars ?? [];

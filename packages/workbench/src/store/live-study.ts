@@ -25,7 +25,14 @@ export function studied(document: CarDocument, before: Live): Live {
   }
   try {
     const made = study(reading.car);
-    return { faults: [], car: reading.car, study: made, isOlder: false, failure: null, took: performance.now() - started };
+    return {
+      faults: [],
+      car: reading.car,
+      study: made,
+      isOlder: false,
+      failure: null,
+      took: performance.now() - started,
+    };
   } catch (error) {
     const failure = error instanceof Error ? error.message : String(error);
     return { ...before, faults: [], isOlder: before.study !== null, failure, took: performance.now() - started };

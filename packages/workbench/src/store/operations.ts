@@ -1,4 +1,12 @@
-import { type CarDocument, type FieldValue, formatPath, type Path, parsePath, setField, valueAt } from "@armwright/engine/document";
+import {
+  type CarDocument,
+  type FieldValue,
+  formatPath,
+  type Path,
+  parsePath,
+  setField,
+  valueAt,
+} from "@armwright/engine/document";
 
 /** One edit: a field's place and its new value; undefined takes the field out. */
 export interface Operation {
@@ -18,9 +26,7 @@ export function inverseOf(document: CarDocument, operations: readonly Operation[
     const steps = parsePath(path) ?? [];
     const absent = firstAbsent(now, steps);
     back.unshift(
-      absent
-        ? { path: formatPath(absent), value: undefined }
-        : { path, value: valueAt(now, steps) as FieldValue },
+      absent ? { path: formatPath(absent), value: undefined } : { path, value: valueAt(now, steps) as FieldValue },
     );
     now = setField(now, path, value);
   }

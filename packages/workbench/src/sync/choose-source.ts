@@ -25,7 +25,7 @@ export async function chooseSource(
   const asking = fetchIt ?? ((...asked: Parameters<typeof fetch>) => fetch(...asked));
   const session = sessionItems();
   const known = items.get(`${SERVED}:${base}`);
-  const answer = await serverCalls(base, "", asking).ready();
+  const answer = await serverCalls(base, "", "1", asking).ready();
   if (!answer.ok && answer.status === 401) return { ok: false, why: "must pair", goTo: `${base}pair` };
   const folder = answer.ok && answer.body.armwright === "bench" ? answer.body.folder : known;
   if (folder === undefined) return { ok: true, source: browserSource({ items, shelf: await browserShelf() }) };

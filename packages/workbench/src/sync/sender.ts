@@ -5,8 +5,15 @@ import type { Answer, Outcome, ServedCar, ServerCalls } from "./server-calls.ts"
 import type { SourceEvent, Status } from "./source.ts";
 import { editOf, type Waiting, type WaitingOperations } from "./waiting-operations.ts";
 
+/** The server's answer where what is sent was meant for another folder than it serves. */
+export const ANOTHER_FOLDER = 412;
 /** Most edits in one message. */
 const MOST = 100;
+
+interface Trouble {
+  readonly word: Status["word"];
+  readonly because: string;
+}
 
 /** Sends what waits, in order, one message at a time, until the server has acknowledged it. */
 export class Sender {
@@ -15,11 +22,16 @@ export class Sender {
   readonly #calls: ServerCalls;
   readonly #tell: (event: SourceEvent) => void;
   readonly #backoff = new Backoff();
+  /** Cars that took no edits when they were last sent some. */
+  readonly #held = new Set<string>();
   #most = MOST;
   #running = false;
   #closed = false;
   #timer: ReturnType<typeof setTimeout> | undefined;
-  #trouble: { readonly word: Status["word"]; readonly because: string } | undefined;
+  /** What kept the last message from being acknowledged. */
+  #trouble: Trouble | undefined;
+  /** What keeps the event stream from being open. */
+  #away: Trouble | undefined;
   #said = "";
 
   constructor(waiting: WaitingOperations, cars: ServedCars, calls: ServerCalls, tell: (event: SourceEvent) => void) {
@@ -34,8 +46,9 @@ export class Sender {
     if (!this.#waiting.isKept && waiting > 0) {
       return { word: "not kept", waiting, because: "the browser's storage takes nothing: leave this page open" };
     }
-    if (this.#trouble) return { ...this.#trouble, waiting };
+    if (this.#away) return { ...this.#away, waiting };
     if (waiting === 0) return { word: "kept", waiting };
+    if (this.#trouble) return { ...this.#trouble, waiting };
     if (this.#next().length > 0) return { word: "sending", waiting };
     return {
       word: "waiting to send",
@@ -46,20 +59,31 @@ export class Sender {
 
   /** The server is there again, or a file takes edits again: no more waiting. */
   wake(): void {
+    if (this.#closed) return;
     clearTimeout(this.#timer);
     this.#timer = undefined;
     this.#backoff.reset();
+    this.#trouble = undefined;
+    this.#away = undefined;
+    this.#held.clear();
+    this.send();
+  }
+
+  /** The car has changed: perhaps it takes edits now. */
+  release(car: string): void {
+    this.#held.delete(car);
     this.send();
   }
 
   /** The server was found to be out of reach, or not to know us. */
-  setTrouble(word: Status["word"], because: string): void {
-    this.#trouble = { word, because };
+  setAway(word: Status["word"], because: string): void {
+    this.#away = { word, because };
     this.say();
   }
 
   send(): void {
-    if (this.#running || this.#closed || this.#timer !== undefined) return this.say();
+    this.say();
+    if (this.#running || this.#closed || this.#timer !== undefined) return;
     this.#running = true;
     void this.#run().finally(() => {
       this.#running = false;
@@ -98,7 +122,7 @@ export class Sender {
 
   /** The first edits that wait for one car, all by one author. */
   #next(): readonly Waiting[] {
-    const first = this.#waiting.all.find(({ car }) => this.#cars.takesEdits(car));
+    const first = this.#waiting.all.find(({ car }) => this.#cars.takesEdits(car) && !this.#held.has(car));
     if (!first) return [];
     return this.#waiting
       .of(first.car)
@@ -120,7 +144,9 @@ export class Sender {
         this.#tell({ kind: "replaced", name: car, path: sent.operation.path, theirs });
       }
     }
-    if (this.#cars.isFollowed(car)) this.#tell({ kind: "car", state: this.#cars.view(car), by: "here" });
+    // A refused edit goes out of the view again, which the page that made it has to show.
+    const by = outcomes.some(({ outcome }) => outcome === "refused") ? "elsewhere" : "here";
+    if (this.#cars.isFollowed(car)) this.#tell({ kind: "car", state: this.#cars.view(car), by });
   }
 
   /** Whether the next message can be tried at once. */
@@ -130,9 +156,8 @@ export class Sender {
       const state = (body as { readonly state?: ServedCar } | undefined)?.state;
       if (state) this.#cars.take(state);
       else this.#cars.takeGone(car);
-      // Never seen by this page, and gone: nothing here can take them, they stay kept.
-      if (!this.#cars.isFollowed(car)) return this.#later("waiting to send", error, wait);
-      this.#tell({ kind: "car", state: this.#cars.view(car), by: "program" });
+      this.#held.add(car);
+      if (this.#cars.isFollowed(car)) this.#tell({ kind: "car", state: this.#cars.view(car), by: "program" });
       return true;
     }
     if (status === 400 || status === 413) {
@@ -143,6 +168,11 @@ export class Sender {
       }
       this.#most = 1;
       return true;
+    }
+    if (status === ANOTHER_FOLDER) {
+      this.setAway("waiting to send", error);
+      this.close();
+      return false;
     }
     return this.#later(status === 401 ? "must pair" : "waiting to send", error, wait);
   }

@@ -42,13 +42,16 @@ const PATIENCE = 15_000;
 
 export type ServerCalls = ReturnType<typeof serverCalls>;
 
-/** The calls of the server's API, below `base` (the page's own folder). */
-export function serverCalls(base: string, client: string, fetchIt: typeof fetch) {
+/**
+ * The calls of the server's API, below `base` (the page's own folder). Each says which served folder it is meant for,
+ * and a server of another one refuses it; "1" for any.
+ */
+export function serverCalls(base: string, client: string, folder: string, fetchIt: typeof fetch) {
   const call = async <T>(method: string, path: string, body?: BodyInit, patience = PATIENCE): Promise<Answer<T>> => {
     try {
       const answer = await fetchIt(`${base}api/${path}`, {
         method,
-        headers: { "x-armwright": "1", ...(typeof body === "string" ? { "content-type": "application/json" } : {}) },
+        headers: { "x-armwright": folder, ...(typeof body === "string" ? { "content-type": "application/json" } : {}) },
         cache: "no-store",
         signal: AbortSignal.timeout(patience),
         ...(body === undefined ? {} : { body }),

@@ -54,7 +54,7 @@ class ServerSource implements DocumentSource {
     this.#fetch = fetchIt ?? ((...asked) => fetch(...asked));
     this.#client = session.get("armwright:client") ?? freshId();
     session.set("armwright:client", this.#client);
-    this.#calls = serverCalls(base, this.#client, this.#fetch);
+    this.#calls = serverCalls(base, this.#client, folder, this.#fetch);
     this.#waiting = new WaitingOperations(items, folder);
     this.#cars = new ServedCars(items, folder, this.#waiting);
     this.#sender = new Sender(this.#waiting, this.#cars, this.#calls, (event) => this.#tell(event));
@@ -178,8 +178,8 @@ class ServerSource implements DocumentSource {
       }).catch(() => 0);
       if (signal.aborted) return;
       if (isReached) backoff.reset();
-      if (status === 401) this.#sender.setTrouble("must pair", "this device is not paired with the bench");
-      else if (!isReached) this.#sender.setTrouble("waiting to send", "the server is out of reach");
+      if (status === 401) this.#sender.setAway("must pair", "this device is not paired with the bench");
+      else if (!isReached) this.#sender.setAway("waiting to send", "the server is out of reach");
       await new Promise<void>((resolve) => {
         const timer = setTimeout(resolve, backoff.next());
         this.#retry = () => {
@@ -221,10 +221,9 @@ class ServerSource implements DocumentSource {
   /** The server is there (again): what was missed is read, what waits is sent. */
   async #meet({ run, folder }: Ready): Promise<void> {
     if (folder !== this.#folder) {
-      this.#sender.setTrouble("waiting to send", "another folder is served here now: reload the page");
+      this.#sender.setAway("waiting to send", "another folder is served here now: reload the page");
       this.#sender.close();
-      this.#stop.abort();
-      return;
+      return this.#stop.abort();
     }
     if (run !== this.#run) this.#cars.forgetRevisions();
     this.#run = run;
@@ -238,10 +237,11 @@ class ServerSource implements DocumentSource {
   }
 
   #show(state: ServedCar, by: "here" | "elsewhere" | "program"): void {
-    if (!this.#cars.isFollowed(state.name)) return;
-    this.#cars.take(state);
-    this.#tell({ kind: "car", state: this.#cars.view(state.name), by });
-    this.#sender.send();
+    if (this.#cars.isFollowed(state.name)) {
+      this.#cars.take(state);
+      this.#tell({ kind: "car", state: this.#cars.view(state.name), by });
+    }
+    this.#sender.release(state.name);
   }
 
   #showAll(): void {
@@ -260,5 +260,6 @@ class ServerSource implements DocumentSource {
     window.addEventListener("online", again, { signal });
     document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && again(), { signal });
     window.addEventListener("pagehide", () => this.#waiting.leave(), { signal });
+    window.addEventListener("pageshow", () => this.#waiting.stay(), { signal });
   }
 }

@@ -38,14 +38,13 @@ export class WaitingOperations {
   #list: Waiting[] = [];
   #count = 0;
   #isKept = true;
-  readonly #beat: ReturnType<typeof setInterval>;
+  #beat: ReturnType<typeof setInterval> | undefined;
 
   /** `scope` names the served folder: what waits for one is never sent to another. */
   constructor(items: Items, scope: string) {
     this.#items = items;
     this.#scope = scope;
-    this.#mark();
-    this.#beat = setInterval(() => this.#mark(), HEARTBEAT);
+    this.stay();
     this.adopt();
   }
 
@@ -103,9 +102,16 @@ export class WaitingOperations {
     return found.length > 0;
   }
 
+  /** The page is there, or there again. */
+  stay(): void {
+    this.#mark();
+    this.#beat ??= setInterval(() => this.#mark(), HEARTBEAT);
+  }
+
   /** The page goes: another may take over at once. */
   leave(): void {
     clearInterval(this.#beat);
+    this.#beat = undefined;
     this.#items.remove(`armwright:page:${this.#page}`);
   }
 

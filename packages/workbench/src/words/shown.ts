@@ -1,4 +1,13 @@
-import { type Dimension, formatLength, formatValue, type LengthStyle, type UnitSystem, unitOf } from "@armwright/engine";
+import {
+  type Dimension,
+  formatLength,
+  formatValue,
+  type LengthStyle,
+  type UnitSystem,
+  unitOf,
+} from "@armwright/engine";
+
+import { spoken } from "./fractions.ts";
 
 const MINUS = "\u2212";
 
@@ -46,3 +55,9 @@ export const snapped = (metres: number, units: UnitSystem): number => {
   const step = stepOf(units);
   return Math.round(metres / step) * step;
 };
+
+/** A travel as it is read aloud. */
+export const travelWords = (travel: number, units: UnitSystem): string =>
+  travel === 0
+    ? "ride height"
+    : `${spoken(shownTravel(travel, units))} ${units === "metric" ? "millimetres" : "inches"}`;

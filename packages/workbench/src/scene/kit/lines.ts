@@ -1,6 +1,6 @@
 import type { Vec3 } from "@armwright/engine";
 import {
-  Color,
+  type Color,
   DoubleSide,
   DynamicDrawUsage,
   Float32BufferAttribute,
@@ -140,7 +140,10 @@ function interleaved(data: Float32Array): InstancedInterleavedBuffer {
   return buffer;
 }
 
-const lineMaterial = (inks: Inks, { colour, width, dash = DASH.solid, isOver = false, cut = [] }: LineLook): ShaderMaterial =>
+const lineMaterial = (
+  inks: Inks,
+  { colour, width, dash = DASH.solid, isOver = false, cut = [] }: LineLook,
+): ShaderMaterial =>
   new ShaderMaterial({
     uniforms: {
       ...inks.uniforms,
@@ -171,7 +174,7 @@ const lineMaterial = (inks: Inks, { colour, width, dash = DASH.solid, isOver = f
         vec2 shift = (vec2(-dir.y, dir.x) * position.y + dir * (position.x < 0.5 ? -1.0 : 1.0) * 0.8) * half_;
         at.xy += shift * 2.0 / canvas;
         // A hair nearer than the face that the line lies on.
-        at.z -= 2e-5;
+        at.z -= 1.5e-4;
         // Dashes keep their length on the screen along lines that run across it.
         vRun = (position.x < 0.5 ? from.w : to.w) * scale / pen;
         gl_Position = at;

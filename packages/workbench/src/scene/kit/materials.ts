@@ -1,8 +1,8 @@
 import { BackSide, Color, DoubleSide, type Plane, ShaderMaterial, Vector2 } from "three";
 import type { Tokens } from "./tokens.ts";
 
-/** How a solid stands out: as the others, in hand, at its limit, filled with ink, or as a line of pencil. */
-export const STATE = { plain: 0, held: 1, stop: 2, dark: 3, pencil: 4 } as const;
+/** How a solid stands out: as the others, in hand, or at its limit. */
+export const STATE = { plain: 0, held: 1, stop: 2 } as const;
 export type State = (typeof STATE)[keyof typeof STATE];
 
 /** What all materials of a scene share: changing one of these changes them all. */
@@ -47,9 +47,9 @@ export function setInks({ uniforms }: Inks, tokens: Tokens): void {
 }
 
 const COLOURS = /* glsl */ `
-  uniform vec3 paper, ink, pencil, stop, hold;
+  uniform vec3 paper, ink, stop, hold;
   vec3 inkOf(float state) {
-    return state < 0.5 ? ink : state < 1.5 ? hold : state < 2.5 ? stop : state < 3.5 ? ink : pencil;
+    return state < 0.5 ? ink : state < 1.5 ? hold : stop;
   }
 `;
 
@@ -92,7 +92,7 @@ export const fillMaterial = (inks: Inks, cut: readonly Plane[] = []): ShaderMate
         float light = dot(facing, normalize(vec3(-0.45, 0.75, 0.55)));
         float shade = 1.0 - smoothstep(-0.06, 0.02, light);
         vec3 line = inkOf(vState);
-        vec3 face = mix(paper, line, vState > 2.5 && vState < 3.5 ? 0.86 : vState > 0.5 && vState < 2.5 ? 0.24 : 0.0);
+        vec3 face = mix(paper, line, vState > 0.5 ? 0.24 : 0.0);
         face = mix(face, ink, 0.085 * shade);
         vec2 pixels = (1.0 - abs(vCrease)) / max(fwidth(vCrease), vec2(1e-5));
         float edge = 1.0 - smoothstep(0.45 * pen - 0.35, 0.45 * pen + 0.65, min(pixels.x, pixels.y));
@@ -122,6 +122,8 @@ export const outlineMaterial = (inks: Inks, width: number, cut: readonly Plane[]
         vState = state;
         gl_Position = projectionMatrix * mvPosition;
         float across = length(out3.xy);
+        // A little behind the faces, so that thin walls do not let their own far side through.
+        gl_Position.z += 4e-4;
         if (across > 1e-6) gl_Position.xy += out3.xy / across * (width * pen * 2.0) / canvas;
         #include <clipping_planes_vertex>
       }`,

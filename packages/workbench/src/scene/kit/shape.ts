@@ -116,7 +116,8 @@ export function ball(sides: number): Shape {
 }
 
 /** Round bar about z from 0 to 1, radius 1. */
-export const bar = (sides: number): Shape => lathe([run([0, 0], [1, 0]), run([1, 0], [1, 1]), run([1, 1], [0, 1])], sides);
+export const bar = (sides: number): Shape =>
+  lathe([run([0, 0], [1, 0]), run([1, 0], [1, 1]), run([1, 1], [0, 1])], sides);
 
 function addFace(shape: Shape, a: number[], b: number[], c: number[], d: number[], normal: number[]): void {
   const first = shape.position.length / 3;

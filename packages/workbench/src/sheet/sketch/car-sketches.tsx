@@ -8,7 +8,15 @@ interface Props {
 const Ground = (): ReactNode => (
   <path className="ground" d="M4 168h142M12 168l-6 6M36 168l-6 6M60 168l-6 6M84 168l-6 6M108 168l-6 6M132 168l-6 6" />
 );
-const Pivot = ({ x, y, held = false }: { readonly x: number; readonly y: number; readonly held?: boolean }): ReactNode => (
+const Pivot = ({
+  x,
+  y,
+  held = false,
+}: {
+  readonly x: number;
+  readonly y: number;
+  readonly held?: boolean;
+}): ReactNode => (
   <g className={held ? "pivot is-held" : "pivot"}>
     <circle cx={x} cy={y} r="7" />
     <circle cx={x} cy={y} r="1.8" className="dot" />

@@ -124,7 +124,15 @@ export const Toe = ({ text }: Props): ReactNode => (
   </>
 );
 
-const Angle = ({ d, text, at }: { readonly d: string; readonly text: string; readonly at: readonly [number, number] }): ReactNode => (
+const Angle = ({
+  d,
+  text,
+  at,
+}: {
+  readonly d: string;
+  readonly text: string;
+  readonly at: readonly [number, number];
+}): ReactNode => (
   <g className="sketch-dimension">
     <path d={d} />
     <text x={at[0]} y={at[1] + 5} textAnchor="middle">

@@ -1,0 +1,142 @@
+import { troublesAt } from "@armwright/drawing";
+import { parseQuantity, type Study, type Vec3 } from "@armwright/engine";
+import { type CarDocument, parsePath, valueAt } from "@armwright/engine/document";
+import { type ReactNode, useEffect, useRef, useState } from "react";
+import { useBench } from "../app/use-bench.ts";
+import { STILL } from "../app/use-media.ts";
+import { typedLength } from "../form/typed.ts";
+import type { SceneView as Direction, DragPhase, Scene } from "../scene/index.ts";
+import { beginMove, bench, edit, endMove, giveUpMove, hold, move } from "../store/bench.ts";
+import type { Operation } from "../store/operations.ts";
+import type { Solved } from "../store/position.ts";
+import { stepOf } from "../words/shown.ts";
+import { oncePerFrame } from "./once-per-frame.ts";
+import type { Size } from "./use-size.ts";
+
+interface Props {
+  readonly study: Study;
+  readonly solved: Solved;
+  readonly size: Size;
+}
+
+const DIRECTIONS: readonly (readonly [Direction | "fit", string])[] = [
+  ["three-quarter", "from a corner"],
+  ["behind", "behind"],
+  ["above", "above"],
+  ["left", "left"],
+  ["fit", "whole"],
+];
+
+/** The car in space; fetched when it is first asked for. */
+export function SceneView({ study, solved, size }: Props): ReactNode {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const [scene, setScene] = useState<Scene | null>(null);
+  const [trouble, setTrouble] = useState("");
+  const held = useBench((state) => state.held?.place);
+  const spot = useBench((state) => state.spot);
+  const units = useBench((state) => state.units);
+  const theme = useBench((state) => state.theme);
+  useEffect(() => {
+    let made: Scene | undefined;
+    let isGone = false;
+    const start = async (): Promise<void> => {
+      const { createScene } = await import("../scene/index.ts");
+      if (isGone || !canvas.current) return;
+      try {
+        made = createScene(canvas.current, {
+          quality: new URLSearchParams(location.search).get("quality") === "low" ? "low" : "high",
+          reducedMotion: matchMedia(STILL).matches,
+          onDrag: dragged,
+          onSelect: (path) => hold(path === null ? null : { place: path, as: "point" }),
+          onNudge: nudged,
+        });
+        setScene(made);
+      } catch {
+        setTrouble("This browser draws no solid pictures (WebGL 2 is missing); the drawing shows the same car.");
+      }
+    };
+    void start();
+    return () => {
+      isGone = true;
+      made?.dispose();
+    };
+  }, []);
+  useEffect(() => {
+    scene?.show(study, solved.position, {
+      units,
+      troubles: troublesAt(study, solved.position, solved.row),
+      ...(held !== undefined && { held }),
+      spot: spot && { at: spot, label: "" },
+    });
+  }, [scene, study, solved, held, spot, units]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the page's tokens change with the theme.
+  useEffect(() => scene?.setTheme(), [scene, theme]);
+  return (
+    <div className="scene" style={{ width: size.width, height: size.height }}>
+      <canvas
+        ref={canvas}
+        tabIndex={0}
+        aria-label="The car in space: drag to turn it, drag a point to move it"
+        style={{ width: size.width, height: size.height }}
+      />
+      {trouble !== "" && <p className="scene-trouble">{trouble}</p>}
+      <p className="scene-views">
+        {DIRECTIONS.map(([direction, words]) => (
+          <button key={direction} type="button" className="pressable small" onClick={() => scene?.view(direction)}>
+            {words}
+          </button>
+        ))}
+      </p>
+    </div>
+  );
+}
+
+let starting: Vec3 | null = null;
+
+function dragged(path: string, point: Vec3, phase: DragPhase): void {
+  const { document } = bench.getState();
+  if (!document) return;
+  if (phase === "start") {
+    starting = pointAt(document, path);
+    hold({ place: path, as: "point" });
+    beginMove(`${path} moved`);
+  } else if (phase === "move") oncePerFrame(() => move(toward(path, point)));
+  else {
+    oncePerFrame.now();
+    if (phase === "end") endMove();
+    else giveUpMove();
+  }
+}
+
+function nudged(path: string, axis: "x" | "y" | "z", sign: 1 | -1): void {
+  const { document, units } = bench.getState();
+  const from = document && pointAt(document, path);
+  if (!from) return;
+  starting = from;
+  const operations = toward(path, { ...from, [axis]: from[axis] + sign * stepOf(units) });
+  if (operations.length > 0) edit(operations, `${path} moved`);
+}
+
+/** The edits that bring a point to where it was dragged, on the snap step; coordinates that stay keep what was typed. */
+function toward(path: string, point: Vec3): readonly Operation[] {
+  const { document, units } = bench.getState();
+  if (!starting || !document) return [];
+  const from = starting;
+  const step = stepOf(units);
+  return (["x", "y", "z"] as const).flatMap((axis) => {
+    if (Math.abs(point[axis] - from[axis]) < step / 4) return [];
+    const snapped = Math.round(point[axis] / step) * step;
+    return [{ path: `${path}.${axis}`, value: typedLength(snapped, units, document.units) }];
+  });
+}
+
+function pointAt(document: CarDocument, path: string): Vec3 | null {
+  const read = (axis: string): number => {
+    const typed: unknown = valueAt(document, [...(parsePath(path) ?? []), axis]);
+    if (typeof typed !== "number" && typeof typed !== "string") return Number.NaN;
+    const parsed = parseQuantity(typed, "length", document.units);
+    return parsed.ok ? parsed.value : Number.NaN;
+  };
+  const point = { x: read("x"), y: read("y"), z: read("z") };
+  return [point.x, point.y, point.z].every(Number.isFinite) ? point : null;
+}

@@ -1,0 +1,20 @@
+/** Heads of charts, in two short lines; quantities joined by `+` share a chart. */
+export const CHART_TITLES: Readonly<Record<string, string>> = {
+  "outerJoint+innerJoint": "joints out / in",
+  motionRatio: "motion ratio",
+  motionRatioSlope: "ratio slope",
+  halfTrackChange: "half-track change",
+  wheelbaseChange: "wheelbase change",
+  rollCentre: "roll centre",
+  antiSquat: "anti-squat",
+  groundClearance: "belly to ground",
+  slipEngagement: "spline engaged",
+  shockLength: "shock length",
+  shockToArm: "shock to arm",
+  shockLean: "shock lean",
+  camberGain: "camber gain",
+  toeGain: "toe gain",
+  innerJoint: "inner joint",
+  outerJoint: "outer joint",
+  speedRipple: "speed ripple",
+};

@@ -1,0 +1,4 @@
+declare module "virtual:car-schema" {
+  const schema: unknown;
+  export default schema;
+}
