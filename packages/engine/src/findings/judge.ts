@@ -5,8 +5,8 @@ import { judgeDriveline } from "./judge-driveline.ts";
 import { judgeShock } from "./judge-shock.ts";
 import { judgeTravel } from "./judge-travel.ts";
 
-/** What judgements are made from: the study but for its findings. */
-export type Judged = Omit<Study, "findings">;
+/** What judgements are made from: the study but for its findings and what they do not need. */
+export type Judged = Omit<Study, "findings" | "axle" | "adjusters">;
 
 /** Every judgement on a study, worst first, each kind in the order of the builder's work. */
 export function judge(study: Judged): readonly Finding[] {

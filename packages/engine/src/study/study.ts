@@ -45,19 +45,29 @@ export function study(car: Car, options: StudyOptions = {}): Study {
     corner,
     options.travels ?? withRide(stations(droop, bump, options.stations ?? DEFAULT_STATIONS)),
   );
-  const axle = axleTable(corner, right, bump, droop);
-  const adjusters = turnEffects(car);
-  const found = {
-    car,
-    corner,
-    range: corner.mechanism.range,
-    travel,
-    quantities: quantitiesOf(corner),
-    cycle,
-    axle,
-    adjusters,
+  // Not needed for findings, and so made only when asked for: a study is remade at every step of a drag.
+  const axle = whenAsked(() => axleTable(corner, right, bump, droop));
+  const adjusters = whenAsked(() => turnEffects(car));
+  const found = { car, corner, range: corner.mechanism.range, travel, quantities: quantitiesOf(corner), cycle };
+  return {
+    ...found,
+    findings: judge(found),
+    get axle() {
+      return axle();
+    },
+    get adjusters() {
+      return adjusters();
+    },
   };
-  return { ...found, findings: judge(found) };
+}
+
+/** A value that is made once, at the first asking. */
+function whenAsked<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
 }
 
 /** The design position belongs into every table: the nearest inner station is moved onto it. */
