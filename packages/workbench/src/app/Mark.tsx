@@ -80,6 +80,11 @@ export const CycleMark = () => (
     <path d="M9 2v14M5 6l4-4 4 4M5 12l4 4 4-4" />
   </Svg>
 );
+export const SpaceMark = () => (
+  <Svg>
+    <path d="M9 2l6.5 3.6v6.8L9 16l-6.5-3.6V5.6zM9 9.2V16M9 9.2l6.5-3.6M9 9.2L2.5 5.6" />
+  </Svg>
+);
 export const StandMark = () => (
   <Svg>
     <path d="M5 3v12M13 3v12" />

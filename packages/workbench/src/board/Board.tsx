@@ -2,7 +2,7 @@ import { type Box, constructionLines, drawTape, heightOf, type Sheet, type TapeS
 import type { Study } from "@armwright/engine";
 import { lazy, type ReactNode, Suspense, useDeferredValue, useLayoutEffect, useRef } from "react";
 import { stepWheel } from "../app/keys.ts";
-import { CycleMark, DownMark, StandMark, UpMark } from "../app/Mark.tsx";
+import { CycleMark, DownMark, SpaceMark, StandMark, UpMark } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
 import { chartIds } from "../sheet/chart-ids.ts";
 import { setCycling, setView, showPanel, showScene } from "../store/bench.ts";
@@ -33,24 +33,45 @@ export function Board({ charts }: { readonly charts: "beside" | "none" }): React
   useCycling();
   return (
     <div ref={ref} className="board-area">
-      {isOlder && <p className="older-note">Of the last state that could be read: an entry has to be mended.</p>}
+      {isOlder && study && (
+        <p className="older-note">Of the last state that could be read: an entry has to be mended.</p>
+      )}
       {study && size ? <Laid study={study} size={size} hasCharts={charts === "beside"} /> : <Nothing />}
     </div>
   );
 }
 
-const Nothing = (): ReactNode => (
-  <div className="nothing">
-    <h2>No car on the bench</h2>
-    <p>Open one, bring a file in, or begin a new car with a few questions.</p>
-    <button type="button" className="pressable" onClick={() => showPanel({ kind: "new-car" })}>
-      New car
-    </button>
-    <button type="button" className="pressable" onClick={() => showPanel({ kind: "files" })}>
-      Cars
-    </button>
-  </div>
-);
+/** No car, or one that has never yet been whole enough to be drawn. */
+function Nothing(): ReactNode {
+  const hasDocument = useBench(({ document }) => document !== null);
+  const faults = useBench(({ live, unreadable }) => live.faults.length + unreadable.length);
+  if (faults > 0) {
+    return (
+      <div className="nothing">
+        <h2>This car cannot be drawn yet</h2>
+        <p>
+          {faults === 1 ? "One entry has" : `${faults} entries have`} to be mended first: they are listed under the
+          findings
+          {hasDocument
+            ? ", and a press on one leads to its field."
+            : ". Nothing in the file is touched until it can be read."}
+        </p>
+      </div>
+    );
+  }
+  return (
+    <div className="nothing">
+      <h2>No car on the bench</h2>
+      <p>Open one, bring a file in, or begin a new car with a few questions.</p>
+      <button type="button" className="pressable" onClick={() => showPanel({ kind: "new-car" })}>
+        New car
+      </button>
+      <button type="button" className="pressable" onClick={() => showPanel({ kind: "files" })}>
+        Cars
+      </button>
+    </div>
+  );
+}
 
 interface LaidProps {
   readonly study: Study;
@@ -87,7 +108,6 @@ function Laid({ study, size, hasCharts }: LaidProps): ReactNode {
       ) : (
         <Views study={study} solved={solved} left={TAPE_WIDTH} room={room} zero={heightOf(scale, 0)} big={big} />
       )}
-      <SceneSwitch left={TAPE_WIDTH + room.width - 128} />
       {big === "rear" && !isScene && (
         <Construction
           study={study}
@@ -129,22 +149,6 @@ function Construction({ study, scale, sheet, size }: ConstructionProps): ReactNo
     <svg className="construction" width={size.width} height={size.height} aria-hidden="true">
       <g ref={ink} />
     </svg>
-  );
-}
-
-/** The drawing, or the car in space. */
-function SceneSwitch({ left }: { readonly left: number }): ReactNode {
-  const isScene = useBench((state) => state.isScene);
-  return (
-    <button
-      type="button"
-      className="scene-switch pressable small"
-      style={{ left }}
-      aria-pressed={isScene}
-      onClick={() => showScene(!isScene)}
-    >
-      {isScene ? "drawing" : "in space"}
-    </button>
   );
 }
 
@@ -249,17 +253,18 @@ interface MoveWheelProps {
   readonly height: number;
 }
 
-/** Three buttons in the free room beside the flags. */
+/** Four buttons in the free room beside the flags. */
 function MoveWheel({ study, tape, range, zero, height }: MoveWheelProps): ReactNode {
   const isMoving = useBench(({ moving }) => moving !== null);
   const kept = useRef<number | null>(null);
   if (!isMoving || kept.current === null) {
     const { parts } = drawTape(study, 0, tape, { range });
-    kept.current = freeHeight(parts, { width: 118, top: 92, bottom: height }, 148, zero + 16);
+    kept.current = freeHeight(parts, { width: 118, top: 92, bottom: height }, 196, zero - 60);
   }
   const top = kept.current;
   const units = useBench((state) => state.units);
   const isCycling = useBench((state) => state.isCycling);
+  const isScene = useBench((state) => state.isScene);
   const step = units === "metric" ? "1" : "1/16";
   return (
     <fieldset className="move-wheel" style={{ top }}>
@@ -272,6 +277,9 @@ function MoveWheel({ study, tape, range, zero, height }: MoveWheelProps): ReactN
       </button>
       <button type="button" onClick={() => setCycling(!isCycling)} aria-pressed={isCycling}>
         {isCycling ? <StandMark /> : <CycleMark />} {isCycling ? "stand still" : "cycle"}
+      </button>
+      <button type="button" onClick={() => showScene(!isScene)} aria-pressed={isScene}>
+        <SpaceMark /> {isScene ? "drawing" : "in space"}
       </button>
     </fieldset>
   );

@@ -67,7 +67,10 @@ export function Tape({ study, width, height, rect: given, bladeWidth, loupe, wor
     const { x, y } = onTape(event);
     const stop = drawing.handles.find(
       ({ path, at }) =>
-        path !== "travel" && Math.abs(at.y - y) < (event.pointerType === "mouse" ? BLOCK : FINGER_BLOCK) && x > scale.blade.x - 24 && (loupe || x > scale.blade.x),
+        path !== "travel" &&
+        Math.abs(at.y - y) < (event.pointerType === "mouse" ? BLOCK : FINGER_BLOCK) &&
+        x > scale.blade.x - 24 &&
+        (loupe || x > scale.blade.x),
     );
     const isMarker = Math.abs(heightOf(scale, travel) - y) < BLOCK / 2 && x > scale.blade.x + scale.blade.width / 2;
     event.preventDefault();

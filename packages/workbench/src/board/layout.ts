@@ -5,7 +5,7 @@ import type { Size } from "./use-size.ts";
 /** Flags, blade and loupe, px. */
 export const TAPE_WIDTH = 386;
 /** Space over the tape for the reading of the travel. */
-const TAPE_TOP = 54;
+const TAPE_TOP = 68;
 const TAPE_FOOT = 18;
 export const CHART_WIDTH = 58;
 export const CHART_GAP = 11;

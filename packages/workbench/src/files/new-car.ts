@@ -1,5 +1,5 @@
-import { formatLength, type LinkageKindName, parseLength, type UnitSystem } from "@armwright/engine";
-import { type CarDocument, startingDocument } from "@armwright/engine/document";
+import { formatLength, type LinkageKindName, makeCorner, parseLength, type UnitSystem } from "@armwright/engine";
+import { type CarDocument, readCarValue, startingDocument } from "@armwright/engine/document";
 
 /** What a builder knows before anything is drawn; lengths as typed, in the chosen unit system. */
 export interface NewCarAnswers {
@@ -23,11 +23,15 @@ export const QUESTIONS = [
   ["droop", "Travel down wanted", "6", "150"],
 ] as const satisfies readonly (readonly [keyof NewCarAnswers, string, string, string])[];
 
-/** The size of the invented car that the layout is scaled from, m. */
-const START = { loaded: 15.75 * 0.0254, freeDiameter: 33 * 0.0254, track: 72 * 0.0254, clearance: 10.5 * 0.0254 };
+/** Points of the invented layout this far out, m, belong to the chassis, or to the wheel. */
+const AT_CHASSIS = 12 * 0.0254;
+const AT_WHEEL = 28 * 0.0254;
+
+/** The tyre of the invented car, m. */
+const START = { loaded: 15.75 * 0.0254, freeDiameter: 33 * 0.0254 };
 
 /**
- * An invented layout of the kind, scaled to the answers: across by the track, up by the tyre and the clearance wanted.
+ * An invented layout of the kind, fitted to the answers: stretched across to the track, raised with the tyre.
  * A starting guess and marked as one; the parts' own sizes (shock, joints, rod ends) stay as sold.
  */
 export function scaledStart(answers: NewCarAnswers): CarDocument | { readonly fault: string } {
@@ -56,7 +60,7 @@ function scaled(start: CarDocument, answers: NewCarAnswers, size: Sizes): CarDoc
     const text = formatLength(metres, answers.units);
     return /^-?\d+(?:\.\d+)?$/.test(text) ? Number(text) : text;
   };
-  const across = size.trackWidth / START.track;
+  const wider = (size.trackWidth - trackOf(start)) / 2;
   const loaded = (START.loaded * size.tyreDiameter) / START.freeDiameter;
   const rise = loaded - START.loaded;
   const moved = (value: unknown, name: string): unknown => {
@@ -66,7 +70,7 @@ function scaled(start: CarDocument, answers: NewCarAnswers, size: Sizes): CarDoc
     const isPoint = ["x", "y", "z"].every((axis) => fields[axis] !== undefined) && name !== "size" && name !== "normal";
     return Object.fromEntries(
       Object.entries(fields).map(([key, each]) => {
-        if (isPoint && key === "y") return [key, typed(metresOf(each, answers.units) * across)];
+        if (isPoint && key === "y") return [key, typed(across(metresOf(each, answers.units), wider))];
         if (isPoint && key === "z") return [key, typed(metresOf(each, answers.units) + rise)];
         return [key, moved(each, key)];
       }),
@@ -92,6 +96,17 @@ function scaled(start: CarDocument, answers: NewCarAnswers, size: Sizes): CarDoc
     },
   };
 }
+
+/** Between the contact points of the invented car, m: camber brings them a little apart. */
+function trackOf(start: CarDocument): number {
+  const reading = readCarValue(start);
+  if (!reading.ok) throw new Error("bug in armwright: the starting car cannot be read");
+  return 2 * makeCorner(reading.car).attitude.designContact.y;
+}
+
+/** What is at the wheel goes out with it, what is at the chassis stays, and what lies between is stretched. */
+const across = (y: number, wider: number): number =>
+  y + wider * Math.min(1, Math.max(0, (y - AT_CHASSIS) / (AT_WHEEL - AT_CHASSIS)));
 
 const metresOf = (value: unknown, units: UnitSystem): number => {
   const parsed = parseLength(value as number | string, units);

@@ -181,6 +181,9 @@ const SECTION_NAMES: Readonly<Record<string, string>> = {
 
 const WORDS: Readonly<Record<string, string>> = {
   on: "bolted to",
+  x: "forward",
+  y: "out",
+  z: "up",
   axis: "output points",
   toe: "toe",
   corner: "one rear wheel carries",

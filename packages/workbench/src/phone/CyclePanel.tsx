@@ -1,3 +1,4 @@
+import { TYPES, widthOf } from "@armwright/drawing";
 import type { Quantity, Study } from "@armwright/engine";
 import { type ReactNode, useState } from "react";
 import { Dialog } from "../app/Dialog.tsx";
@@ -39,6 +40,7 @@ function CycleAndRead({ study }: { readonly study: Study }): ReactNode {
   const index = heights.findIndex((height) => Math.abs(height - travel) < 1e-6);
   if (!quantity || !next) return null;
   const solved = solvedAt(study, travel);
+  const number = bare(valueIn(study, quantity, solved), quantity.dimension, units, { sign: quantity.signed });
   const hub = study.corner.wheelCentre.z + travel;
   return (
     <Dialog
@@ -56,10 +58,8 @@ function CycleAndRead({ study }: { readonly study: Study }): ReactNode {
             holds the wheel at <Reading text={travel === 0 ? "ride height" : shownTravel(travel, units)} />. Now{" "}
             {spokenLabel(quantity)} must read
           </p>
-          <p className="one-number big">
-            <Reading
-              text={bare(valueIn(study, quantity, solved), quantity.dimension, units, { sign: quantity.signed })}
-            />
+          <p className="one-number big" style={{ fontSize: sizeFor(number) }}>
+            <Reading text={number} />
           </p>
           <p className="quiet">
             {quantity.dimension === "length"
@@ -86,6 +86,12 @@ function CycleAndRead({ study }: { readonly study: Study }): ReactNode {
       </div>
     </Dialog>
   );
+}
+
+/** As large as the room beside the tape allows, up to the look's largest; rem, so that it grows with the reader's text. */
+function sizeFor(number: string): string {
+  const ems = widthOf(number, "reading", 1) / TYPES.reading.size;
+  return `min(9.375rem, calc((100vw - 150px) / ${ems.toFixed(2)}))`;
 }
 
 const spokenLabel = ({ label }: Quantity): string => label.replace(/^(shock|shaft)/, "the $1");

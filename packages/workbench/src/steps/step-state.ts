@@ -22,6 +22,7 @@ const NEEDS: Partial<Record<StepId, readonly string[]>> = {
 };
 
 export function stepState(step: Step, document: CarDocument | null, live: Live, isChosen: boolean): StepState {
+  if (!document) return { shape: isChosen ? "bench" : "open", word: isChosen ? "on the bench" : "open", waiting: 0 };
   const faults = live.faults.filter(({ path }) => stepOfPlace(path) === step.id).length;
   const findings = (live.study?.findings ?? []).filter(
     ({ gravity, place }) => gravity !== "note" && (step.id === "check" || stepOfPlace(place) === step.id),

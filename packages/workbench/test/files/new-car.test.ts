@@ -1,5 +1,5 @@
 import { study } from "@armwright/engine";
-import { readCarValue } from "@armwright/engine/document";
+import { readCarValue, startingDocument } from "@armwright/engine/document";
 import { describe, expect, test } from "vitest";
 import { type NewCarAnswers, scaledStart } from "../../src/files/new-car.ts";
 
@@ -28,7 +28,12 @@ describe("a new car", () => {
       expect(2 * corner.attitude.designContact.y).toBeCloseTo(80 * 0.0254, 2);
       expect(reading.car.wheel.freeRadius).toBeCloseTo(17.5 * 0.0254, 9);
       expect(corner.attitude.designContact.z).toBeCloseTo(0, 2);
-      expect(findings.filter(({ code }) => code === "past-at-ride")).toEqual([]);
+      // Fitting it to the answers brings nothing past its limit that was not so in the layout it came from.
+      const start = readCarValue(startingDocument(kind, "inch-pound"));
+      if (!start.ok) throw new Error("the starting car cannot be read");
+      const past = (found: typeof findings) =>
+        found.filter(({ code }) => code === "past-at-ride").map(({ place }) => place);
+      expect(past(findings)).toEqual(past(study(start.car).findings));
     },
   );
 
