@@ -46,6 +46,8 @@ export interface Wheel {
   readonly offset: number;
   readonly freeRadius: number;
   readonly loadedRadius: number;
+  /** Upright rate of the tyre, N/m; left out where the builder has not said. */
+  readonly tyreRate?: number;
   /** Tyre's greatest width, m. */
   readonly sectionWidth: number;
   /** Radius of the tyre's shoulder as a rounded solid, m; less than half the section width. */
@@ -181,6 +183,39 @@ export interface Shock {
   readonly longest: number;
   /** Largest diameter that has to clear other things (body or spring), m. */
   readonly diameter: number;
+  readonly springs?: SpringSet;
+  readonly gas?: ShockGas;
+}
+
+/** What stands on the shock: one spring, or two in series with a slider between them. */
+export interface SpringSet {
+  readonly main: Spring;
+  /** The softer one above the slider. */
+  readonly tender?: Spring;
+  /** Shock length at which the slider meets its stop and the main spring goes on alone, m; left out where there is no stop. */
+  readonly crossoverAt?: number;
+  /** How far the springs together are squeezed with the shock fully open, m; negative where they are loose then. */
+  readonly preload: number;
+  /** What one turn of the collar moves it, m. */
+  readonly collarPitch: number;
+}
+
+export interface Spring {
+  /** N/m */
+  readonly rate: number;
+  /** Off the car, m. */
+  readonly freeLength: number;
+  /** Coil on coil, m. */
+  readonly solidLength: number;
+}
+
+export interface ShockGas {
+  readonly kind: "emulsion" | "reservoir";
+  /** As the gauge reads with the shock fully open, Pa above the air outside. */
+  readonly pressure: number;
+  readonly rodDiameter: number;
+  /** Of the gas with the shock fully open, m³. */
+  readonly volume: number;
 }
 
 export interface Strap {
@@ -255,7 +290,11 @@ export interface Targets {
   readonly clearanceAtFullBump?: number;
   readonly trackWidth?: number;
   readonly wheelbase?: number;
+  readonly use?: Use;
 }
+
+/** What the car is for: decides which ride frequency is common practice. */
+export type Use = "dune" | "desert" | "trail";
 
 export interface ChosenStops {
   readonly bump: ChosenStop;
@@ -292,5 +331,11 @@ export type Dimension =
   | "angle-per-turn"
   | "turns"
   | "percent"
+  | "pressure"
+  | "volume"
+  | "energy"
+  | "frequency"
+  | "damping"
+  | "speed"
   | "count"
   | "word";

@@ -47,7 +47,7 @@ export interface TubeIntoRim {
 }
 
 const SAMPLES = 10;
-const NARROWING = 24;
+const NARROWING = 16;
 
 /**
  * Nearest place of a tube to the inside of the rim: the gap, m, and how far along the tube (0…1) it is. Within the rim's

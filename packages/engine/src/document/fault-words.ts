@@ -11,6 +11,9 @@ const EXAMPLES: Readonly<Record<string, string>> = {
   "an angle": "a number of degrees such as 1.5",
   "a weight": 'a number, or text such as "650 lb" or "300 kg"',
   "a percentage": "a number such as 40",
+  "a rate": 'a number, or text such as "250 lb/in" or "45 N/mm"',
+  "a pressure": 'a number, or text such as "200 psi" or "14 bar"',
+  "a volume": 'a number, or text such as "25 in3" or "400 cm3"',
   "a thread": '"3/4-16" or "M16x1.5"',
   "a direction": '"forward", "rearward", "left", "right", "up", "down", or { "x": 1, "y": 0, "z": 0.2 }',
 };

@@ -1,4 +1,4 @@
-import type { Dimension } from "../car/car.ts";
+import type { Dimension, UnitSystem } from "../car/car.ts";
 import { unitOf } from "../units/convert.ts";
 import { formatValue } from "../units/format.ts";
 import type { Typical } from "./assumed.ts";
@@ -23,13 +23,16 @@ export function sayUnit(dimension: Dimension): string {
 
 /** `12 to 19 in (305 to 483 mm)`. */
 export function sayTypical({ from, to }: Typical, dimension: Dimension): string {
-  const inch = `${bare(from, dimension)} to ${formatValue(to, dimension, "inch-pound")}`;
+  const inch = `${bare(from, dimension, "inch-pound")} to ${formatValue(to, dimension, "inch-pound")}`;
   if (unitOf(dimension, "inch-pound") === unitOf(dimension, "metric")) return inch;
-  const rounded = (value: number) => Math.round(value * 1000) / 1000;
-  return `${inch} (${formatValue(rounded(from), dimension, "metric").replace(/ mm$/, "")} to ${formatValue(rounded(to), dimension, "metric")})`;
+  // Lengths to whole millimetres; the others are rounded where they are shown.
+  const rounded = (value: number) => (dimension === "length" ? Math.round(value * 1000) / 1000 : value);
+  const low = bare(rounded(from), dimension, "metric");
+  return `${inch} (${low} to ${formatValue(rounded(to), dimension, "metric")})`;
 }
 
-const bare = (value: number, dimension: Dimension): string => {
-  const text = formatValue(value, dimension, "inch-pound");
-  return text.slice(0, text.lastIndexOf(" ") === -1 ? undefined : text.lastIndexOf(" "));
+const bare = (value: number, dimension: Dimension, system: UnitSystem): string => {
+  const text = formatValue(value, dimension, system);
+  const symbol = unitOf(dimension, system);
+  return symbol !== "" && text.endsWith(symbol) ? text.slice(0, -symbol.length).trimEnd() : text;
 };

@@ -169,6 +169,9 @@ const KINDS: Partial<Record<Dimension, string>> = {
   angle: "an angle",
   mass: "a weight",
   percent: "a percentage",
+  rate: "a rate",
+  pressure: "a pressure",
+  volume: "a volume",
 };
 
 const kindOf = (dimension: Dimension): string => KINDS[dimension] ?? "a number";

@@ -13,6 +13,9 @@ export const DIMENSION_LIMITS: Partial<Record<Dimension, Limit>> = {
   angle: { most: degrees(360), words: "360 deg" },
   mass: { most: 20_000, words: "20 000 kg (44 000 lb)" },
   percent: { most: 1, words: "100 %" },
+  rate: { most: 1_000_000, words: "1 000 N/mm (5 700 lb/in)" },
+  pressure: { most: 10_000_000, words: "100 bar (1 450 psi)" },
+  volume: { most: 0.01, words: "10 litres (610 in3)" },
 };
 
 /** Beyond these a wheel does not stand, and a joint does not turn. */

@@ -15,7 +15,7 @@ export interface MetLimit {
 }
 
 /** Stations that the search walks over, m apart: closer than any limit can be met and left again unnoticed (see below). */
-const STATION = 0.004;
+const STATION = 0.008;
 /** Travels are found to this, m: a tenth of a micrometre. */
 const TRAVEL_TOLERANCE = 1e-7;
 /** Speeds between two stations are taken to be no more than this times those at their ends. */
@@ -58,12 +58,16 @@ function solve(corner: Corner, travel: number, from: Float64Array): Look | null 
   return lookAt(corner, state, row, travel);
 }
 
-/** Where each limit is first met on this walk; limits that are not met are left out. */
-export function findLimits(walk: Walk, limits: readonly Limit[]): readonly MetLimit[] {
+/**
+ * Where each limit is first met on this walk; limits that are not met are left out. Things that could meet are looked for
+ * no farther than `upTo`, m either way.
+ */
+export function findLimits(walk: Walk, limits: readonly Limit[], upTo = Number.POSITIVE_INFINITY): readonly MetLimit[] {
+  const near = walk.looks.findLastIndex(({ travel }) => Math.abs(travel) <= upTo);
   const met = limits.flatMap((limit): MetLimit[] => {
     const first = walk.looks[0]!;
     if (limit.spare(first) <= 0) return [{ limit, travel: 0, pastAtRide: true }];
-    const travel = limit.pair ? firstTouch(walk, limit, limit.pair) : firstZero(walk, limit);
+    const travel = limit.pair ? firstTouch(walk, limit, limit.pair, near) : firstZero(walk, limit);
     return travel === null ? [] : [{ limit, travel, pastAtRide: false }];
   });
   return met.sort((a, b) => Math.abs(a.travel) - Math.abs(b.travel));
@@ -96,7 +100,7 @@ function firstZero(walk: Walk, limit: Limit): number | null {
  * For a gap between solids: it cannot close faster than they move, so stations that are too near to matter are passed over.
  * Between two stations that are both free, it is looked closer only where the gap is small against its own change.
  */
-function firstTouch(walk: Walk, limit: Limit, pair: ClearancePair): number | null {
+function firstTouch(walk: Walk, limit: Limit, pair: ClearancePair, last: number): number | null {
   const { looks } = walk;
   /** Bound of how far the two come nearer from one station to the next, m. */
   const move = (i: number): number => {
@@ -105,7 +109,6 @@ function firstTouch(walk: Walk, limit: Limit, pair: ClearancePair): number | nul
     const fastest = Math.max(pair.fastest(here.state), pair.fastest(next.state));
     return Math.abs(next.travel - here.travel) * SPEED_MARGIN * fastest;
   };
-  const last = looks.length - 1;
   let from = 0;
   let gap = limit.spare(looks[0]!);
   while (from < last) {

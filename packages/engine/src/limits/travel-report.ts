@@ -68,19 +68,30 @@ export interface ClearanceReport {
 /** No farther than this from ride height is looked, m. */
 const FARTHEST = 1;
 
-export function reportTravel(corner: Corner): TravelReport {
+/**
+ * The whole report. With `beyond` (m), things that could meet are looked for no farther than that past the chosen stops:
+ * for the steps of a drag.
+ */
+export function reportTravel(corner: Corner, beyond = Number.POSITIVE_INFINITY): TravelReport {
   const limits = limitsOf(corner);
   const walks = { bump: walkOutward(corner, "bump", FARTHEST), droop: walkOutward(corner, "droop", FARTHEST) };
-  const bump = reportDirection(corner, walks.bump, limits);
-  const droop = reportDirection(corner, walks.droop, limits);
+  const bump = reportDirection(corner, walks.bump, limits, beyond);
+  const droop = reportDirection(corner, walks.droop, limits, beyond);
   return { bump, droop, clearances: reportClearances(walks, limits, bump.stop.travel, droop.stop.travel) };
 }
 
-function reportDirection(corner: Corner, walk: Walk, limits: readonly Limit[]): DirectionReport {
-  const met = findLimits(
+function reportDirection(corner: Corner, walk: Walk, limits: readonly Limit[], beyond: number): DirectionReport {
+  const own = limits.filter((limit) => !isForOther(limit, walk.direction));
+  const single = findLimits(
     walk,
-    limits.filter((limit) => !isForOther(limit, walk.direction)),
+    own.filter(({ pair }) => !pair),
   );
+  const meeting = findLimits(
+    walk,
+    own.filter(({ pair }) => pair),
+    Math.abs(resolveStop(corner, walk, single).travel) + beyond,
+  );
+  const met = [...single, ...meeting].sort((a, b) => Math.abs(a.travel) - Math.abs(b.travel));
   const stop = resolveStop(corner, walk, met);
   const atStop = walk.at(stop.travel);
   const sign = walk.direction === "bump" ? 1 : -1;

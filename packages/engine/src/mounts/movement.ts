@@ -57,6 +57,8 @@ export interface LowerPath {
   readonly sharpest: number;
   /** Fastest that the body turns at droop, ride and bump, rad/m: what an error of the mount does to its velocity. */
   readonly turning: readonly number[];
+  /** Angle between the body's places at full droop and at full bump, rad. */
+  readonly swing: number;
 }
 
 const motion = new Float64Array(9);
@@ -100,6 +102,7 @@ export function lowerPath(corner: Corner, movement: Movement, { point, on }: Low
     fastest,
     sharpest,
     turning: ends.map((k) => turning(states[k]!, arm)),
+    swing: swingBetween(states[0]!, states[count - 1]!, arm),
   };
 }
 
@@ -132,4 +135,11 @@ function turnsOneWay(states: readonly MotionState[], arm: number): boolean {
 function turning(s: MotionState, arm: number): number {
   if (arm >= 0) return Math.abs(s[armPlace(arm) + 3]!);
   return Math.hypot(s[AT.spin]!, s[AT.spin + 1]!, s[AT.spin + 2]!);
+}
+
+function swingBetween(a: MotionState, b: MotionState, arm: number): number {
+  if (arm >= 0) return Math.abs(b[armPlace(arm) + 2]! - a[armPlace(arm) + 2]!);
+  let trace = 0;
+  for (let i = 0; i < 9; i += 1) trace += a[AT.rotation + i]! * b[AT.rotation + i]!;
+  return Math.acos(Math.min(1, Math.max(-1, 0.5 * (trace - 1))));
 }

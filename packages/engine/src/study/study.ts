@@ -30,6 +30,8 @@ export interface StudyOptions {
   /** Travels of the cycle, m; otherwise `stations` of them from stop to stop. */
   readonly travels?: readonly number[];
   readonly stations?: number;
+  /** Look for things that could meet no farther than this past the chosen stops, m: for the steps of a drag. */
+  readonly beyondStops?: number;
 }
 
 export const DEFAULT_STATIONS = 21;
@@ -38,7 +40,7 @@ export const DEFAULT_STATIONS = 21;
 export function study(car: Car, options: StudyOptions = {}): Study {
   const corner = makeCorner(car);
   const right = car.right ? makeCorner(car.right) : corner;
-  const travel = reportTravel(corner);
+  const travel = reportTravel(corner, options.beyondStops);
   const bump = travel.bump.stop.travel;
   const droop = travel.droop.stop.travel;
   const cycle = moveThrough(

@@ -17,6 +17,16 @@ export const POUND_FORCE_PER_INCH = POUND_FORCE / INCH;
 export const POUND_FORCE_INCH = POUND_FORCE * INCH;
 /** Pa in a pound-force a square inch. */
 export const PSI = POUND_FORCE / (INCH * INCH);
+/** Pa in a bar. */
+export const BAR = 100_000;
+/** Pa: the standard atmosphere. */
+export const ATMOSPHERE = 101_325;
+/** m³ in a cubic inch. */
+export const CUBIC_INCH = INCH ** 3;
+/** m³ in a cubic centimetre. */
+export const CUBIC_CENTIMETRE = 1e-6;
+/** J in a foot pound-force. */
+export const FOOT_POUND_FORCE = POUND_FORCE * FOOT;
 
 interface Unit {
   /** SI value of one of it. */
@@ -31,6 +41,7 @@ const SAME_IN_BOTH = {
   "angle-per-turn": { si: DEGREE, symbol: "deg/turn" },
   turns: { si: 1, symbol: "turns" },
   percent: { si: 0.01, symbol: "%" },
+  frequency: { si: 1, symbol: "Hz" },
   count: { si: 1, symbol: "" },
   word: { si: 1, symbol: "" },
 } as const;
@@ -44,6 +55,11 @@ const UNITS: Record<UnitSystem, Record<Dimension, Unit>> = {
     rate: { si: POUND_FORCE_PER_INCH, symbol: "lb/in" },
     "ratio-per-length": { si: 1 / INCH, symbol: "/in" },
     "angle-per-length": { si: DEGREE / INCH, symbol: "deg/in" },
+    pressure: { si: PSI, symbol: "psi" },
+    volume: { si: CUBIC_INCH, symbol: "in3" },
+    energy: { si: FOOT_POUND_FORCE, symbol: "ft-lb" },
+    damping: { si: POUND_FORCE_PER_INCH, symbol: "lb s/in" },
+    speed: { si: INCH, symbol: "in/s" },
   },
   metric: {
     ...SAME_IN_BOTH,
@@ -53,6 +69,11 @@ const UNITS: Record<UnitSystem, Record<Dimension, Unit>> = {
     rate: { si: 1 / MILLIMETRE, symbol: "N/mm" },
     "ratio-per-length": { si: 1 / 0.1, symbol: "/100 mm" },
     "angle-per-length": { si: DEGREE / 0.1, symbol: "deg/100 mm" },
+    pressure: { si: BAR, symbol: "bar" },
+    volume: { si: CUBIC_CENTIMETRE, symbol: "cm3" },
+    energy: { si: 1, symbol: "J" },
+    damping: { si: 1, symbol: "N s/m" },
+    speed: { si: 1, symbol: "m/s" },
   },
 };
 

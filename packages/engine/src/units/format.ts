@@ -42,6 +42,12 @@ const DECIMALS: Record<Exclude<Dimension, "length" | "word">, number> = {
   "angle-per-turn": 2,
   turns: 1,
   percent: 0,
+  pressure: 0,
+  volume: 1,
+  energy: 0,
+  frequency: 2,
+  damping: 1,
+  speed: 0,
   count: 0,
 };
 
@@ -71,6 +77,9 @@ export function formatNumber(value: number, decimals: number, sign = false): str
 function decimalsOf(value: number, dimension: Exclude<Dimension, "length" | "word">, system: UnitSystem): number {
   // A newton-per-millimetre is 5.7 lb/in, so whole ones would be coarser than springs are sold.
   if (dimension === "rate" && system === "metric") return 1;
+  // A bar is 14.5 psi, a metre a second 39 in/s.
+  if ((dimension === "pressure" || dimension === "speed") && system === "metric") return dimension === "speed" ? 2 : 1;
+  if ((dimension === "damping" || dimension === "volume") && system === "metric") return 0;
   // A few tenths of a percent of speed ripple are felt.
   if (dimension === "percent" && value !== 0 && Math.abs(value) < 0.1) return 1;
   return DECIMALS[dimension];

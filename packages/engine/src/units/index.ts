@@ -1,6 +1,11 @@
 export {
+  ATMOSPHERE,
+  BAR,
+  CUBIC_CENTIMETRE,
+  CUBIC_INCH,
   DEGREE,
   FOOT,
+  FOOT_POUND_FORCE,
   fromUnit,
   INCH,
   MILLIMETRE,

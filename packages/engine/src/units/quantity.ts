@@ -1,5 +1,14 @@
 import type { Dimension, UnitSystem } from "../car/car.ts";
-import { DEGREE, fromUnit, POUND_MASS } from "./convert.ts";
+import {
+  BAR,
+  CUBIC_CENTIMETRE,
+  CUBIC_INCH,
+  DEGREE,
+  fromUnit,
+  POUND_FORCE_PER_INCH,
+  POUND_MASS,
+  PSI,
+} from "./convert.ts";
 import { type ParsedLength, parseLength } from "./tape.ts";
 
 /** A typed value in SI, or a refusal with what was probably meant. */
@@ -12,6 +21,9 @@ const WRITTEN_UNITS: Partial<Record<Dimension, Readonly<Record<string, number>>>
   angle: { deg: DEGREE, degree: DEGREE, degrees: DEGREE, "°": DEGREE },
   mass: { lb: POUND_MASS, lbs: POUND_MASS, kg: 1 },
   percent: { "%": 0.01 },
+  rate: { "lb/in": POUND_FORCE_PER_INCH, "lbs/in": POUND_FORCE_PER_INCH, "n/mm": 1000 },
+  pressure: { psi: PSI, bar: BAR },
+  volume: { in3: CUBIC_INCH, cm3: CUBIC_CENTIMETRE, cc: CUBIC_CENTIMETRE },
 };
 
 /** Reads any value of a document: a length as a tape is read, others as a number with or without its unit. */
@@ -20,7 +32,7 @@ export function parseQuantity(value: number | string, dimension: Dimension, syst
   if (typeof value === "number") {
     return Number.isFinite(value) ? { ok: true, value: fromUnit(value, dimension, system) } : { ok: false };
   }
-  const match = /^([-+]?(?:\d+(?:[.,]\d*)?|[.,]\d+)) ?([a-z°%]*)$/.exec(
+  const match = /^([-+]?(?:\d+(?:[.,]\d*)?|[.,]\d+)) ?((?:[a-z°%][a-z°%/0-9]*)?)$/.exec(
     value
       .replace(/\u2212/g, "-")
       .trim()

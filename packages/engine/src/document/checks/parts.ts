@@ -72,6 +72,16 @@ export function checkParts({ look, base, linkageAt }: Side): readonly PlacedFaul
   for (const [a, b] of APART) faults.push(...checkApart(look, [...base, ...a], [...base, ...b]));
   faults.push(...checkLess(look, [...base, "shock", "shortest"], [...base, "shock", "longest"], "shock-lengths"));
   faults.push(...checkLess(look, [...base, "bumpStop", "solid"], [...base, "bumpStop", "reach"], "not-below"));
+  const springs: Path = [...base, "shock", "springs"];
+  for (const spring of ["main", "tender"]) {
+    faults.push(...checkLess(look, [...springs, spring, "solidLength"], [...springs, spring, "freeLength"], "not-below"));
+  }
+  faults.push(...checkLess(look, [...springs, "crossoverAt"], [...base, "shock", "longest"], "not-below"));
+  if (look.value([...springs, "crossoverAt"]) !== undefined && look.value([...springs, "crossoverGap"]) !== undefined) {
+    faults.push(
+      placed([...springs, "crossoverGap"], "both-given", { other: formatPath([...springs, "crossoverAt"]) }),
+    );
+  }
   return faults;
 }
 

@@ -4,6 +4,7 @@ import type { BumpStopDocument, DriveshaftDocument, ShockDocument, StrapDocument
 import { DRIVESHAFT_ASSUMED } from "../sections/driveshaft.ts";
 import { BUMP_STOP_ASSUMED, SHOCK_ASSUMED } from "../sections/shock.ts";
 import type { Resolver } from "./resolver.ts";
+import { resolveGas, resolveSprings } from "./springs.ts";
 
 export function resolveDriveshaft(document: DriveshaftDocument, r: Resolver): Driveshaft {
   const phase = r.either(document.yokePhase, ["driveshaft", "yokePhase"], DRIVESHAFT_ASSUMED.yokePhase, undefined);
@@ -57,12 +58,16 @@ function resolveSlip(document: NonNullable<DriveshaftDocument["slip"]>, r: Resol
 }
 
 export function resolveShock(document: ShockDocument, r: Resolver): Shock {
+  const longest = r.length(document.longest);
+  const stroke = longest - r.length(document.shortest);
   return {
     upper: r.mount(document.upper, ["shock", "upper"]),
     lower: r.mount(document.lower, ["shock", "lower"]),
     shortest: r.length(document.shortest),
-    longest: r.length(document.longest),
+    longest,
     diameter: r.either(document.diameter, ["shock", "diameter"], SHOCK_ASSUMED.diameter, undefined),
+    ...(document.springs ? { springs: resolveSprings(document.springs, longest, r) } : {}),
+    ...(document.gas ? { gas: resolveGas(document.gas, stroke, r) } : {}),
   };
 }
 

@@ -55,13 +55,14 @@ export function resolveChassis(document: CarDocument, r: Resolver): Chassis {
 }
 
 export function resolveTargets({ targets = {} }: CarDocument, r: Resolver): Targets {
-  const { bump, droop, clearanceAtFullBump, trackWidth, wheelbase } = targets;
+  const { bump, droop, clearanceAtFullBump, trackWidth, wheelbase, use } = targets;
   return {
     ...(bump === undefined ? {} : { bump: r.length(bump) }),
     ...(droop === undefined ? {} : { droop: r.length(droop) }),
     ...(clearanceAtFullBump === undefined ? {} : { clearanceAtFullBump: r.length(clearanceAtFullBump) }),
     ...(trackWidth === undefined ? {} : { trackWidth: r.length(trackWidth) }),
     ...(wheelbase === undefined ? {} : { wheelbase: r.length(wheelbase) }),
+    ...(use === undefined ? {} : { use }),
   };
 }
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import type { UnitSystem } from "../../car/car.ts";
+import type { UnitSystem, Use } from "../../car/car.ts";
 import { parseLength } from "../../units/tape.ts";
 import { type Assumed, inches, inchRange } from "../assumed.ts";
 import { type Fields, fieldFacts } from "../fields.ts";
@@ -67,6 +67,8 @@ export const weightsSection = (f: Fields) =>
       .exactOptional(),
   });
 
+export const USES = ["dune", "desert", "trail"] as const satisfies readonly Use[];
+
 export const targetsSection = (f: Fields) =>
   f.section("What the builder is after.", {
     bump: f
@@ -87,6 +89,9 @@ export const targetsSection = (f: Fields) =>
         typical: inchRange(85, 125),
         assumed: CHASSIS_ASSUMED.wheelbase,
       })
+      .exactOptional(),
+    use: f
+      .oneOf(USES, "What the car is for: decides which ride frequency is common practice for it.")
       .exactOptional(),
   });
 

@@ -1,5 +1,6 @@
 import { type Assumed, inches, inchRange } from "../assumed.ts";
 import type { Fields } from "../fields.ts";
+import { gasSection, springsSection } from "./springs.ts";
 
 export const SHOCK_ASSUMED = {
   diameter: {
@@ -32,6 +33,8 @@ export const shockSection = (f: Fields) =>
         assumed: SHOCK_ASSUMED.diameter,
       })
       .exactOptional(),
+    springs: springsSection(f).exactOptional(),
+    gas: gasSection(f).exactOptional(),
   });
 
 export const strapSection = (f: Fields) =>
