@@ -16,3 +16,5 @@ if (built.status !== 0) {
   process.exit(1);
 }
 await import("./dist/main.js");
+console.log("\nThe page in Chromium");
+await import("./drag.mjs");

@@ -25,6 +25,10 @@ const COMMANDS = {
     build();
     node("tools/write-docs.mjs", ...process.argv.slice(3));
   },
+  pictures: () => {
+    build();
+    node("tools/make-pictures.mjs");
+  },
   benchmark: () => {
     build();
     node("benchmarks/run.mjs", ...process.argv.slice(3));

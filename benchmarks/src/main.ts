@@ -8,6 +8,7 @@ import { BUMP, benchmarkCar, DROOP, POSITIONS } from "./cars.js";
 import { constantsForC, KINDS_IN_C } from "./constants.js";
 import { sameTasks, timeLibrary } from "./library.js";
 import { LEAST_SAMPLE, measure, SAMPLES, timed, type Variant } from "./measure.js";
+import { benchmarkMounts } from "./mounts.js";
 import { microseconds, table, times } from "./table.js";
 
 const AIMS = { kernelsToC: 1.3, faceToC: 2, libraryToUs: 100 };
@@ -158,6 +159,8 @@ if (typeof library !== "string") {
     worst >= AIMS.libraryToUs,
   );
 }
+const mountsAgree = await benchmarkMounts();
+allAgree = allAgree && mountsAgree;
 if (!allAgree) {
   console.error("\nThe C program and the engine do not agree: the times above do not count.");
   process.exitCode = 1;

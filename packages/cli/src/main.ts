@@ -6,7 +6,9 @@ import { run } from "./run.ts";
 for (const stream of [process.stdout, process.stderr]) {
   stream.on("error", (error: NodeJS.ErrnoException) => {
     if (error.code === "EPIPE") process.exit(process.exitCode ?? EXIT.sound);
-    throw error;
+    // A full disk, a device that is gone: the words cannot be had, and the reader has to know.
+    if (stream === process.stdout) process.stderr.write(`The output cannot be written: ${error.message}\n`);
+    process.exit(EXIT.refused);
   });
 }
 

@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, realpathSync, writeFileSync } from "node:fs";
+import { closeSync, existsSync, openSync, readFileSync, readSync, realpathSync, writeFileSync } from "node:fs";
 import type { Io } from "./io.ts";
 import { Refusal } from "./refusal.ts";
 
@@ -24,10 +24,38 @@ const STANDARD_INPUT = 0;
 
 function read(path: string): string {
   try {
-    return path === "-" ? readAll() : readFileSync(path, "utf8");
+    return path === "-" ? readAll() : readFile(path);
   } catch (error) {
+    if (error instanceof Refusal) throw error;
     const name = path === "-" ? "standard input" : path;
     throw new Refusal(`${name} cannot be read: ${reason(error)}`);
+  }
+}
+
+/** A car document has some kilobytes; what is larger than this is something else, or has no end. */
+const MOST_BYTES = 4_000_000;
+
+function readFile(path: string): string {
+  const file = openSync(path, "r");
+  try {
+    const buffer = Buffer.alloc(MOST_BYTES + 1);
+    let length = 0;
+    for (let got = -1; got !== 0 && length <= MOST_BYTES; length += got) {
+      got = readSync(file, buffer, length, buffer.length - length, null);
+    }
+    if (length > MOST_BYTES) throw new Refusal(`${path} is larger than 4 MB: that is no car document.`);
+    return textOf(buffer.subarray(0, length), path);
+  } finally {
+    closeSync(file);
+  }
+}
+
+/** Text in UTF-8; what is saved otherwise would only be told line by line as broken. */
+function textOf(bytes: Uint8Array, path: string): string {
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    throw new Refusal(`${path} is not text in UTF-8: save it so in your editor.`);
   }
 }
 

@@ -4,6 +4,7 @@ import { EXIT, type Io } from "./io.ts";
 import { nearestName } from "./nearest-name.ts";
 import { parseWords } from "./parse-words.ts";
 import { Refusal } from "./refusal.ts";
+import { plain } from "./text/plain.ts";
 import { version } from "./version.ts";
 
 /** Runs one command line (without node and script) and gives the exit code. Never throws. */
@@ -12,7 +13,7 @@ export async function run(words: readonly string[], io: Io): Promise<number> {
     return await dispatch(words, io);
   } catch (error) {
     if (error instanceof Refusal) {
-      io.err(`${error.message}\n`);
+      io.err(`${plain(error.message)}\n`);
       return EXIT.refused;
     }
     io.err(`This is a bug in armwright; please report it with the car document. ${said(error)}\n`);

@@ -15,6 +15,12 @@ const SI_NAMES: Record<Dimension, string> = {
   "angle-per-turn": "rad/turn",
   turns: "turns",
   percent: "1",
+  pressure: "Pa",
+  volume: "m3",
+  energy: "J",
+  frequency: "Hz",
+  damping: "N s/m",
+  speed: "m/s",
   count: "",
   word: "",
 };

@@ -137,6 +137,7 @@ export const COMMANDS: readonly Command[] = [
       { name: "camber", value: "DEG", meaning: "camber wanted, degrees, + when the top leans out" },
       { name: "toe", value: "DEG", meaning: "toe wanted, degrees this wheel, + toe-in" },
       { name: "toe-at-rim", value: "LENGTH", meaning: "toe wanted as measured across the rim, this wheel, + toe-in" },
+      { name: "toe-at-tyre", value: "LENGTH", meaning: "toe wanted as measured across the tyre, this wheel, + toe-in" },
       { name: "hold-camber", meaning: "reach the toe and leave camber as it is" },
     ],
     examples: [
@@ -147,6 +148,50 @@ export const COMMANDS: readonly Command[] = [
       ],
     ],
     load: () => import("./turns.ts"),
+  },
+  {
+    name: "springs",
+    summary: "Where the car sits on its springs, their rates at the wheel, and which set to take",
+    usage: "CAR [options]",
+    operands: [CAR],
+    options: [
+      {
+        name: "shelf",
+        value: "FILE",
+        meaning: "springs to choose from (JSON): every one alone and every two are tried",
+      },
+      { name: "use", value: "USE", meaning: "dune, desert or trail: which ride frequency is aimed at" },
+      { name: "json", meaning: "the same as JSON, in the document's units" },
+    ],
+    examples: [
+      ["See where the car sits", "npx armwright springs my.car.json"],
+      ["Choose from what can be had", "npx armwright springs my.car.json --shelf my.shelf.json --use dune"],
+    ],
+    load: () => import("./springs.ts"),
+  },
+  {
+    name: "mounts",
+    summary: "Where a shock can go, and what would make room where none can",
+    usage: "CAR [options]",
+    operands: [CAR],
+    options: [
+      { name: "shelf", value: "FILE", meaning: "shocks to choose from, JSON or CSV (left out: the car's own)" },
+      { name: "shock", value: "NAME", meaning: "only this one of the shelf" },
+      { name: "upper", value: "BOX", meaning: 'where the upper mount may be: "box 0,14,26 8,20,36"' },
+      { name: "upper-tube", value: "NAME", meaning: "upper mount along this tube among the keep-outs" },
+      { name: "lower", value: "ZONE", meaning: 'an arm\'s tube (lowerArm.front), or "box ... on lower-arm"' },
+      { name: "step", value: "LENGTH", meaning: "between neighbours of the grid (left out: 1/2 in)" },
+      { name: "apply", value: "FILE", meaning: "write the car with the first place into a file" },
+      { name: "json", meaning: "as JSON, in metres and radians" },
+    ],
+    examples: [
+      ["Where the car's own shock could go", "npx armwright mounts my.car.json"],
+      [
+        "Choose from a shelf, and keep the best",
+        "npx armwright mounts my.car.json --shelf examples/shocks.shelf.json --apply mounted.car.json",
+      ],
+    ],
+    load: () => import("./mounts.ts"),
   },
   {
     name: "compare",

@@ -22,7 +22,8 @@ export async function perform(words: Words, io: Io): Promise<number> {
   );
   const travels = chosenTravels(choice, made.travel.droop.stop.travel, made.travel.bump.stop.travel, car.units);
   const cycle = moveThrough(made.corner, travels);
-  const right = car.right ? study(car.right) : null;
+  const ofRight = car.right ? study(car.right) : null;
+  const right = ofRight && { study: ofRight, cycle: moveThrough(ofRight.corner, travels) };
   const units = flags.has("si") ? "SI" : car.units;
   if (flags.has("csv")) {
     deliver(cycleCsv(made, cycle, units), words, io);

@@ -1,4 +1,4 @@
-import { parseLength, study, turnsFor, type UnitSystem } from "@armwright/engine";
+import { type Car, parseLength, study, turnsFor, type UnitSystem } from "@armwright/engine";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import type { Words } from "../parse-words.ts";
@@ -13,12 +13,12 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   if (!reading) return EXIT.refused;
   const { car } = reading;
   const page = pageFor(io, car.units);
-  const wanted = wantedFrom(values, flags, car.wheel.camber, 2 * car.wheel.freeRadius, car.units);
+  const wanted = wantedFrom(values, flags, car);
   const { adjusters } = study(car);
   const lines = [
     ...hang("", car.name, page.width).map(page.bold),
     alignmentLine("Now", car.wheel, car, page),
-    ...section(page, "What one turn does at ride height", adjusterLines({ adjusters, car }, page)),
+    ...section(page, "What a turn does, to begin with", adjusterLines({ adjusters, car }, page)),
   ];
   if (adjusters.length === 0) lines.push("Nothing on this linkage screws in or out.");
   if (wanted)
@@ -31,30 +31,31 @@ const DEGREE = Math.PI / 180;
 /** No wheel is set beyond this. */
 const MOST = 20;
 
-function wantedFrom(
-  values: ReadonlyMap<string, string>,
-  flags: ReadonlySet<string>,
-  camberNow: number,
-  tyreDiameter: number,
-  units: UnitSystem,
-): Wanted | null {
+/** Ways to say how much toe is wanted; one at most is given. */
+const TOE_WAYS = ["toe", "toe-at-rim", "toe-at-tyre"] as const;
+
+function wantedFrom(values: ReadonlyMap<string, string>, flags: ReadonlySet<string>, car: Car): Wanted | null {
   const camber = values.get("camber");
-  const toe = values.get("toe");
-  const rim = values.get("toe-at-rim");
   const hold = flags.has("hold-camber");
-  if (toe !== undefined && rim !== undefined)
-    throw new Refusal("--toe and --toe-at-rim are two ways to say toe: keep one.");
+  const ways = TOE_WAYS.filter((way) => values.has(way));
+  if (ways.length > 1)
+    throw new Refusal(`${ways.map((way) => `--${way}`).join(" and ")} are two ways to say toe: keep one.`);
   if (camber !== undefined && hold)
     throw new Refusal("--hold-camber keeps camber where it is, --camber changes it: keep one.");
-  if (hold && toe === undefined && rim === undefined)
-    throw new Refusal("--hold-camber goes with --toe or --toe-at-rim.");
+  if (hold && ways.length === 0) throw new Refusal("--hold-camber goes with --toe, --toe-at-rim or --toe-at-tyre.");
+  const [way] = ways;
   const wanted: Wanted = {
     ...(camber !== undefined && { camber: angleFrom("--camber", camber) }),
-    ...(hold && { camber: camberNow }),
-    ...(toe !== undefined && { toe: angleFrom("--toe", toe) }),
-    ...(rim !== undefined && { toe: rimToe(rim, tyreDiameter, units) }),
+    ...(hold && { camber: car.wheel.camber }),
+    ...(way !== undefined && { toe: toeFrom(way, values.get(way)!, car) }),
   };
   return wanted.camber === undefined && wanted.toe === undefined ? null : wanted;
+}
+
+function toeFrom(way: (typeof TOE_WAYS)[number], text: string, { wheel, units }: Car): number {
+  if (way === "toe") return angleFrom("--toe", text);
+  const across = way === "toe-at-rim" ? wheel.rimDiameter : 2 * wheel.freeRadius;
+  return toeAcross(`--${way}`, text, across, units);
 }
 
 function angleFrom(option: string, text: string): number {
@@ -67,16 +68,16 @@ function angleFrom(option: string, text: string): number {
   return degrees * DEGREE;
 }
 
-/** Toe measured between the front and the rear of the tyre, as angle of this wheel. */
-function rimToe(text: string, tyreDiameter: number, units: UnitSystem): number {
+/** Toe measured between the front and the rear of a circle round the wheel, as angle of this wheel. */
+function toeAcross(option: string, text: string, diameter: number, units: UnitSystem): number {
   const parsed = parseLength(text, units);
   if (!parsed.ok) {
     throw new Refusal(
-      `--toe-at-rim: ${JSON.stringify(text)} is not a length: write ${parsed.suggestion ?? "1/16 or -2mm"}`,
+      `${option}: ${JSON.stringify(text)} is not a length: write ${parsed.suggestion ?? "1/16 or -2mm"}`,
     );
   }
-  const sine = parsed.metres / tyreDiameter;
+  const sine = parsed.metres / diameter;
   if (Math.abs(sine) > Math.sin(MOST * DEGREE))
-    throw new Refusal(`--toe-at-rim: ${text} is beyond ${MOST} degrees: no wheel is set so far.`);
+    throw new Refusal(`${option}: ${text} is beyond ${MOST} degrees: no wheel is set so far.`);
   return Math.asin(sine);
 }

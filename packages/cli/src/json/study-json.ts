@@ -11,8 +11,8 @@ import { rangeForm, travelForm } from "./travel-form.ts";
 export const STUDY_FORM_VERSION = 1;
 
 export interface WholeStudy extends MovedStudy {
-  /** The right wheel's own study, where the document gives that side its own. */
-  readonly right: Study | null;
+  /** The right wheel's own, where the document gives that side its own. */
+  readonly right: MovedStudy | null;
 }
 
 const unitNames: Field<WholeStudy> = {
@@ -40,9 +40,16 @@ const travel = s.part(travelForm, (study) => study.travel);
 const findings = s.list("Every judgement, worst first.", findingForm, (study) =>
   study.findings.map((finding) => ({ finding, units: study.car.units })),
 );
-const rightForm = s.record(
+const m = fieldsOf<MovedStudy>();
+const rightForm = m.record(
   "The right wheel, where the document gives it its own; mirrored, so that it reads as a left one.",
-  { travel, findings },
+  {
+    travel: m.part(travel, ({ study }) => study),
+    range: m.part(rangeForm, ({ study }) => study.range),
+    findings: m.part(findings, ({ study }) => study),
+    cycle: m.part(cycleForm, (whole) => whole),
+    adjusters: m.list("What a turn of each adjuster does.", adjusterForm, ({ study }) => study.adjusters),
+  },
 );
 
 const w = fieldsOf<WholeStudy>();

@@ -1,12 +1,33 @@
-import { type DirectionReport, formatLength, type LimitReport, type Study, unitOf } from "@armwright/engine";
+import {
+  type DirectionReport,
+  formatLength,
+  type LimitReport,
+  type Study,
+  sayFinding,
+  unitOf,
+} from "@armwright/engine";
 import type { Page } from "../text/page.ts";
 import { markTravel, sayAmount } from "../text/say.ts";
 import { type Column, layTable, type Row } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
 
 /** The heart: what stops the wheel, in order, per direction, with what the chosen stop leaves to each limit. */
-export function travelLines({ travel }: Pick<Study, "travel">, page: Page): readonly string[] {
-  return [page.bold(totalTravel(travel, page)), ...directionsLines([travel.bump, travel.droop], page)];
+export function travelLines({ travel, findings }: Pick<Study, "travel" | "findings">, page: Page): readonly string[] {
+  return [
+    page.bold(totalTravel(travel, page)),
+    ...directionsLines([travel.bump, travel.droop], page),
+    "",
+    ...changeFirst(findings, page),
+  ];
+}
+
+/** What to change before anything else: the worst finding that a limit or a stop gave, with its remedy. */
+function changeFirst(findings: Study["findings"], page: Page): readonly string[] {
+  const worst = findings.find(({ gravity, travel }) => gravity !== "note" && travel !== undefined);
+  if (!worst)
+    return hang("", "Nothing has to be changed: no limit comes before the stops, none too close.", page.width);
+  const { sentence, remedy } = sayFinding(worst, page.units);
+  return hang("Change first: ", `${sentence} ${remedy}`, page.width);
 }
 
 /** The sum is that of the two figures shown, so that it can be checked in the head. */
@@ -38,7 +59,7 @@ function directionsLines(reports: readonly DirectionReport[], page: Page): reado
     { head: ["", "in order outward"], align: "left", gives: true },
     { head: ["travel", length], align: "mark" },
     { head: ["past stop", length], align: "mark" },
-    { head: ["left", "at the stop"], align: "left" },
+    { head: ["left", "at the stop"], align: "left", gives: true },
     { head: ["", ""], align: "left", gives: true },
   ];
   // Laid together, so that both directions stand under one alignment.
@@ -66,7 +87,8 @@ function limitRow(each: Ordered, page: Page): Row {
     String(order),
     limit.label,
     limit.pastAtRide ? "at ride" : markTravel(limit.travel, page.units),
-    stop ? "" : markTravel(limit.travelLeft, page.units),
+    // A stop that is meant to be met on the way is not too soon.
+    stop || (limit.nature === "made" && limit.travelLeft < 0) ? "" : markTravel(limit.travelLeft, page.units),
     // What is left of a made stop is its own business, and of the linkage the travel told already.
     stop || limit.nature === "made" || limit.code === "linkage" ? "" : sayLeft(limit, page),
     standing(each),

@@ -19,10 +19,10 @@ it("finds nothing between a car and itself", async () => {
 it("tells the fields that differ and what came into trouble", async () => {
   const { out } = await compare(writeCarDocument(hArm()), unprotected());
   expect(part(out, "WHAT DIFFERS")).toMatch(/\ndriveshaft\.inner\.angleLimit {2}28 {2}20\n.*\nshock\.longest +25 +24$/);
-  expect(part(out, "WHAT CAME INTO TROUBLE")).toMatch(/^new {3}MUST {2}Shock longest/m);
+  expect(part(out, "WHAT CAME INTO TROUBLE")).toMatch(/^new {3}MUST {2}The shock is at its longest/m);
   expect(part(out, "WHAT STOPS")).toMatch(/^bump +inner U-joint angle .* newly NOT PROTECTED$/m);
   const back = await compare(unprotected(), writeCarDocument(hArm()));
-  expect(part(back.out, "WHAT CAME INTO TROUBLE")).toMatch(/^gone {2}MUST {2}Shock longest/m);
+  expect(part(back.out, "WHAT CAME INTO TROUBLE")).toMatch(/^gone {2}MUST {2}The shock is at its longest/m);
   expect(part(back.out, "WHAT STOPS")).toMatch(/^bump +inner U-joint angle .* now protected$/m);
 });
 

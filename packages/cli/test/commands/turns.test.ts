@@ -1,7 +1,7 @@
 import { turnEffects, turnsFor } from "@armwright/engine";
 import { readCarDocument, startingDocument, writeCarDocument } from "@armwright/engine/document";
 import { describe, expect, it } from "vitest";
-import { hArm, SAMPLES, threaded } from "../documents.ts";
+import { hArm, SAMPLES, textWith, threaded } from "../documents.ts";
 import { told } from "../fake-io.ts";
 
 const CAR = "my.car.json";
@@ -32,7 +32,7 @@ it("counts a turnbuckle with opposite hands as two pitches a turn", async () => 
 });
 
 it("says that turns cannot be counted where no thread is given", async () => {
-  const { out } = await turns(writeCarDocument(hArm()), "--camber", "-1");
+  const { out } = await turns(textWith(hArm(), { rodEnds: undefined }), "--camber", "-1");
   expect(out).toContain("* its thread is not given");
   expect(out).toContain("no thread given");
 });
@@ -41,7 +41,7 @@ it("tells the engine's turns to a wanted camber and toe at the rim", async () =>
   const car = carOf(threaded());
   const toe = Math.asin(0.0254 / 16 / (2 * car.wheel.freeRadius));
   const result = turnsFor(car, { camber: -1 * DEGREE, toe });
-  const { out } = await turns(threaded(), "--camber", "-1", "--toe-at-rim", "1/16");
+  const { out } = await turns(threaded(), "--camber", "-1", "--toe-at-tyre", "1/16");
   expect(out).toContain("Exactly so: camber -1.00 deg, toe +0.11 deg (+1/16 in across the tyre, + is in).");
   for (const { label, turns: count } of result.turns) {
     const sign = count! > 0 ? "+" : "-";
@@ -67,7 +67,7 @@ it.each<readonly [readonly string[], RegExp]>([
   [["--toe-at-rim", "40"], /beyond 20 degrees/],
   [["--toe", "1", "--toe-at-rim", "1"], /keep one\.$/],
   [["--camber", "1", "--hold-camber"], /keep one\.$/],
-  [["--hold-camber"], /goes with --toe or --toe-at-rim\.$/],
+  [["--hold-camber"], /goes with --toe, --toe-at-rim or --toe-at-tyre\.$/],
 ])("refuses %j", async (words, sentence) => {
   const { code, out, err } = await turns(threaded(), ...words);
   expect({ code, out }).toEqual({ code: 2, out: "" });

@@ -18,6 +18,8 @@ export interface Car {
   readonly bumpStop?: BumpStop;
   readonly underbody: readonly NamedPoint[];
   readonly keepOuts: readonly KeepOut[];
+  /** A scan of the chassis that the left corner has to stay clear of. */
+  readonly chassisMesh?: ChassisMesh;
   readonly chassis: Chassis;
   readonly targets: Targets;
   /** Where the builder means the travel to end. */
@@ -267,6 +269,15 @@ export interface KeepOutHalfSpace extends KeepOutCommon {
   readonly point: Vec3;
   /** Unit vector out of the kept-out side, toward the free side. */
   readonly normal: Vec3;
+}
+
+export interface ChassisMesh {
+  /** Name of its file, which lies beside the car. */
+  readonly file: string;
+  /** Clearance wanted round it, m. */
+  readonly clearance: number;
+  /** Spots known on both: in the file's own axes and unit, and on the car, m. */
+  readonly points: readonly { readonly mesh: Vec3; readonly car: Vec3 }[];
 }
 
 export interface Chassis {

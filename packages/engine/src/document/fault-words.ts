@@ -69,8 +69,13 @@ const WORDS: Readonly<Record<FaultCode, (fault: Fault) => string>> = {
   "wrong-bolt-body": (f) => `${f.found} does not meet this pivot: its bolt is on ${listed(f.options)}`,
   "wrong-body": (f) => `${f.found} is no part of a ${f.other} linkage: write ${listed(f.options)}`,
   "link-count": (f) => `found ${f.found} links, expected exactly ${f.expected}`,
+  "mesh-file": (f) =>
+    `${f.found} is not the name of a mesh: write the file's name alone, without a folder, ending in ${listed(f.options)}`,
+  "point-count": (f) => `found ${f.found} points, expected ${f.expected} or more: fewer do not place a mesh`,
   "duplicate-name": (f) => `${f.found} is already the name at ${f.other}: give each its own`,
   "stop-absent": (f) => `${f.found} is chosen, but the document has no ${f.other}: add it, or write a travel`,
+  "gas-too-small": (f) =>
+    `${f.found} leaves the gas no room: the rod alone takes ${f.expected} of it before the shock is closed`,
   "other-kind": (f) => `${f.found} differs from the left side's ${f.expected}: both sides have to be of one kind`,
   "same-body": (f) =>
     `is on ${f.found} like ${f.other}: the two never move against each other, so one of them is wrong`,

@@ -2,6 +2,7 @@ export type { Fault, FaultCode } from "./fault.ts";
 export { sayFault } from "./fault-words.ts";
 export { carJsonSchema } from "./json-schema.ts";
 export { MIGRATIONS, type Migrated, type Migration, migrate } from "./migrate.ts";
+export { nearestWord } from "./nearest-word.ts";
 export { formatPath, type Path, parsePath, valueAt } from "./path.ts";
 export { type CarReading, readCarDocument, readCarValue } from "./read.ts";
 export { carReference } from "./reference.ts";

@@ -3,6 +3,7 @@ import type { UnitSystem } from "../car/car.ts";
 import { type Fields, fieldFacts, fieldsFor } from "./fields.ts";
 import { linkageSection } from "./linkages/kinds.ts";
 import { stopsSection, targetsSection, underbodySection, weightsSection } from "./sections/chassis.ts";
+import { chassisMeshSection } from "./sections/chassis-mesh.ts";
 import { driveshaftSection } from "./sections/driveshaft.ts";
 import { keepOutSection } from "./sections/keep-outs.ts";
 import { rodEndsSection } from "./sections/rod-ends.ts";
@@ -55,6 +56,7 @@ function makeSchema(system: UnitSystem) {
         keepOutSection(f),
       )
       .exactOptional(),
+    chassisMesh: chassisMeshSection(f).exactOptional(),
     weights: weightsSection(f).exactOptional(),
     targets: targetsSection(f).exactOptional(),
     stops: stopsSection(f, system).exactOptional(),
@@ -95,4 +97,5 @@ export type GasDocument = NonNullable<ShockDocument["gas"]>;
 export type StrapDocument = NonNullable<CarDocument["strap"]>;
 export type BumpStopDocument = NonNullable<CarDocument["bumpStop"]>;
 export type KeepOutDocument = NonNullable<CarDocument["keepOuts"]>[number];
+export type ChassisMeshDocument = NonNullable<CarDocument["chassisMesh"]>;
 export type RightDocument = NonNullable<CarDocument["right"]>;

@@ -2,16 +2,19 @@ import type { LinkageKindName, UnitSystem } from "../car/car.ts";
 import { type CarDocument, FORMAT_VERSION } from "./schema.ts";
 import { STARTING_LINKAGES } from "./start/linkages.ts";
 import { STARTING_STOPS, startingDriveshaft, startingWheel } from "./start/parts.ts";
+import { startingRodEnds } from "./start/rod-ends.ts";
 import { type Typist, typist } from "./start/typed.ts";
 
 /** An invented car of the kind, whole enough to study at once, for a builder to put their own numbers over. */
 export function startingDocument(kind: LinkageKindName, system: UnitSystem): CarDocument {
   const t = typist(system);
   const { size, at } = t;
+  const linkage = STARTING_LINKAGES[kind](t);
   return {
     ...heading(kind, t),
     wheel: startingWheel(t),
-    linkage: STARTING_LINKAGES[kind](t),
+    linkage,
+    rodEnds: startingRodEnds(t, linkage),
     driveshaft: startingDriveshaft(t, kind === "h-arm" ? "u-joint" : "constant-velocity"),
     ...STARTING_STOPS[kind](t),
     underbody: [{ name: "belly rail", ...at(12, 9, 10.5) }],
@@ -24,7 +27,7 @@ export function startingDocument(kind: LinkageKindName, system: UnitSystem): Car
       bump: size(7),
       droop: size(6),
       clearanceAtFullBump: size(3),
-      trackWidth: size(72),
+      trackWidth: size(72.25),
       wheelbase: size(104),
     },
   };

@@ -3,6 +3,7 @@ import { count, type Finding } from "./finding.ts";
 import { judgeAlignment } from "./judge-alignment.ts";
 import { judgeDriveline } from "./judge-driveline.ts";
 import { judgeShock } from "./judge-shock.ts";
+import { judgeSprings } from "./judge-springs.ts";
 import { judgeTravel } from "./judge-travel.ts";
 
 /** What judgements are made from: the study but for its findings and what they do not need. */
@@ -14,6 +15,7 @@ export function judge(study: Judged): readonly Finding[] {
     ...judgeTravel(study),
     ...judgeDriveline(study),
     ...judgeShock(study),
+    ...judgeSprings(study),
     ...judgeAlignment(study),
     ...judgeInputs(study),
   ];

@@ -205,6 +205,54 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
     sentence: `The motion ratio falls from ${w["ride"]} at ride to ${w["bump"]} at full bump: the suspension softens when it should stiffen.`,
     remedy: "Move the upper mount so that the shock comes square to the arm toward full bump.",
   }),
+  "springs-need-weights": () => ({
+    sentence: "Springs are entered, but not what they carry: where the car sits cannot be told.",
+    remedy: "Enter what one rear wheel carries on the scale, and what of it is not sprung.",
+  }),
+  "springs-do-not-fit": (w) => ({
+    sentence: `The springs stand ${w["together"]} long on a shock that is ${w["shock"]} eye to eye when open.`,
+    remedy: "Take shorter springs: together they fit between the seats with the shock fully open.",
+  }),
+  "coil-bind-before-stop": (w) => ({
+    sentence: `The ${w["spring"]} spring is solid, coil on coil, before the bump travel ends ${w["travelWhere"]}.`,
+    remedy:
+      w["spring"] === "tender"
+        ? "Let the slider meet its stop sooner, or take a longer tender spring."
+        : "Take a longer or stiffer main spring, wind preload off, or let the bump stop come sooner.",
+  }),
+  "spring-loose-at-droop": (w) => ({
+    sentence: `With the wheel hanging the springs are loose by ${w["gap"]} and can jump off their seats.`,
+    remedy: `Wind the collar down at least ${w["turns"]} turns, shorten the strap, or take a longer spring.`,
+  }),
+  "car-sits-on-its-stop": (w) =>
+    w["end"] === "bump"
+      ? {
+          sentence: "The springs do not carry the car: it sits on the bump stop.",
+          remedy: "Take stiffer springs, or check rates and weights.",
+        }
+      : {
+          sentence: "The springs lift the car until the wheel hangs at full droop: no droop travel is left.",
+          remedy: "Take softer springs, wind preload off, or check rates and weights.",
+        },
+  "ride-height-off": (w) => ({
+    sentence: `On these springs the car sits ${w["off"]} ${w["way"]} than drawn.`,
+    remedy:
+      w["isWrong"] === "yes"
+        ? `Wrong spring: the preload that mends it is outside what is usual (common practice: none to 3 in). Take ${w["want"]} ones.`
+        : `Wind the collar ${w["wind"]} ${w["turns"]} turns, to a preload of ${w["preload"]}, and set the slider's stop anew.`,
+  }),
+  "ride-frequency": (w) => ({
+    sentence: `The ride frequency is ${w["frequency"]}; ${w["from"]} to ${w["to"]} is common practice for ${w["use"]} use.`,
+    remedy: `${w["want"]} springs bring it there.`,
+  }),
+  "main-softer-than-tender": (w) => ({
+    sentence: `The main spring (${w["main"]}) is softer than the tender (${w["tender"]}): the suspension softens past crossover.`,
+    remedy: "Put the stiffer spring where the main one is.",
+  }),
+  "crossover-at-ride": (w) => ({
+    sentence: `${w["by"]} already where the car sits: the main spring works alone from there, which is harsh.`,
+    remedy: "Set the stop 1 to 3 in of shock past ride (common practice).",
+  }),
   "rod-end-limits-unknown": (w) => ({
     sentence: `${w["count"]} rod ends have no misalignment limit entered; the most tilted is ${w["where"]}: ${w["tilt"]} ${w["travelWhere"]}.`,
     remedy: "Enter what the maker allows with your spacers, and this list will say which one binds.",

@@ -1,9 +1,9 @@
 import type { Vec3 } from "../geometry/vec3.ts";
 import type { LowerPoint } from "./grid.ts";
-import { type LowerPath, lowerPath } from "./movement.ts";
+import { lowerPath } from "./movement.ts";
 import { REQUIREMENTS, type RequirementCode, type ShockOption } from "./request.ts";
 import type { Search } from "./search.ts";
-import { findSpare, makeTrial, MEASURED as AT, type Trial, tryUpper } from "./trial.ts";
+import { MEASURED as AT, findSpare, makeTrial, type Trial, tryUpper } from "./trial.ts";
 
 /** One pair of mounts with one shock, judged over the whole travel, whether on the grid or not. */
 export interface Judged {
@@ -27,7 +27,12 @@ export interface Judged {
   readonly offSquare: number;
   /** Least gap over what is wanted, all told, m; the obstacle (its label), the travel there, and the gap itself. */
   readonly spare: number;
-  readonly nearest: { readonly id: string; readonly label: string; readonly travel: number; readonly gap: number } | null;
+  readonly nearest: {
+    readonly id: string;
+    readonly label: string;
+    readonly travel: number;
+    readonly gap: number;
+  } | null;
 }
 
 export function judgeMounts(search: Search, shock: ShockOption, upper: Vec3, lower: LowerPoint): Judged {
@@ -37,7 +42,7 @@ export function judgeMounts(search: Search, shock: ShockOption, upper: Vec3, low
 }
 
 /** The trial as well, for what is worked out from the same numbers. */
-export function trialOf(search: Search, shock: ShockOption, lower: LowerPoint): Trial & { readonly path: LowerPath } {
+export function trialOf(search: Search, shock: ShockOption, lower: LowerPoint): Trial {
   return makeTrial(search, shock, lowerPath(search.corner, search.movement, lower));
 }
 

@@ -34,16 +34,16 @@ export function segmentToSegment(
   const b = ax * bx + ay * by + az * bz;
   const square = a * e - b * b;
   let s = square > 1e-14 * a * e ? (b * f - c * e) / square : 0;
-  s = s < 0 ? 0 : s > 1 ? 1 : s;
+  s = inUnit(s);
   let t = e > 0 ? (b * s + f) / e : 0;
   if (t < 0) {
     t = 0;
     s = -c / a;
-    s = s < 0 ? 0 : s > 1 ? 1 : s;
+    s = inUnit(s);
   } else if (t > 1) {
     t = 1;
     s = (b - c) / a;
-    s = s < 0 ? 0 : s > 1 ? 1 : s;
+    s = inUnit(s);
   }
   const x = rx + s * ax - t * bx;
   const y = ry + s * ay - t * by;
@@ -105,6 +105,9 @@ export function segmentToBox(
   const z = beyond(fz + t * az, hz);
   return Math.sqrt(x * x + y * y + z * z);
 }
+
+/** Into 0…1. */
+const inUnit = (t: number): number => Math.min(1, Math.max(0, t));
 
 const beyond = (x: number, half: number): number => (x > half ? x - half : x < -half ? x + half : 0);
 
@@ -192,7 +195,7 @@ export function segmentToPoint(
   const ry = cy - uy;
   const rz = cz - uz;
   let t = (rx * ax + ry * ay + rz * az) / (ax * ax + ay * ay + az * az);
-  t = t < 0 ? 0 : t > 1 ? 1 : t;
+  t = inUnit(t);
   const x = rx - t * ax;
   const y = ry - t * ay;
   const z = rz - t * az;

@@ -1,6 +1,18 @@
 import type { ArmId } from "../car/car.ts";
 import type { Corner } from "../cycle/corner.ts";
-import { add, addScaled, between, distance, squareTo, subtract, UP, unit, type Vec3, vec } from "../geometry/vec3.ts";
+import {
+  add,
+  addScaled,
+  between,
+  distance,
+  scale,
+  squareTo,
+  subtract,
+  UP,
+  unit,
+  type Vec3,
+  vec,
+} from "../geometry/vec3.ts";
 import type { LowerZone, MountRequest, UpperZone } from "./request.ts";
 
 /** Places for the upper mount: rows of evenly spaced points, all rows alike. Point of row r, place k: index r·perRow + k. */
@@ -17,6 +29,8 @@ export interface UpperGrid {
 export interface LowerPoint {
   readonly point: Vec3;
   readonly on: ArmId | "spindle";
+  /** Which of the request's lower zones it lies in. */
+  readonly zone: number;
 }
 
 /** Throws RangeError where the zone names what the car has not, or is empty. */
@@ -32,17 +46,24 @@ export function upperGrid(corner: Corner, zone: UpperZone, step: number): UpperG
 }
 
 function alongKeepOut(corner: Corner, zone: Extract<UpperZone, { kind: "tube" }>, step: number): UpperGrid {
+  const { from, to } = upperTube(corner, zone);
+  const count = stepsIn(distance(from, to), step);
+  const along = scale(unit(subtract(to, from)), step);
+  return gridOf(
+    Array.from({ length: count }, (_, k) => addScaled(from, along, k)),
+    count,
+    along,
+  );
+}
+
+/** The line on which an upper eye at a tube of the chassis may lie. */
+export function upperTube(
+  corner: Corner,
+  zone: Extract<UpperZone, { kind: "tube" }>,
+): { readonly from: Vec3; readonly to: Vec3 } {
   const tube = corner.car.keepOuts.find(({ name, shape }) => name === zone.keepOut && shape === "tube");
   if (tube?.shape !== "tube") throw new RangeError(`no tube called ${zone.keepOut} among the keep-outs`);
-  const from = add(tube.from, zone.standoff);
-  const along = subtract(tube.to, tube.from);
-  const count = stepsIn(distance(tube.from, tube.to), step);
-  const each = addScaled(vec(0, 0, 0), unit(along), step);
-  return gridOf(
-    Array.from({ length: count }, (_, k) => addScaled(from, each, k)),
-    count,
-    each,
-  );
+  return { from: add(tube.from, zone.standoff), to: add(tube.to, zone.standoff) };
 }
 
 const gridOf = (points: readonly Vec3[], perRow: number, along: Vec3): UpperGrid => ({
@@ -58,9 +79,9 @@ export const upperAt = (grid: UpperGrid, index: number): Vec3 => vec(grid.x[inde
 
 /** Throws RangeError as upperGrid does. */
 export const lowerPoints = (corner: Corner, request: Pick<MountRequest, "lower" | "step">): readonly LowerPoint[] =>
-  request.lower.flatMap((zone) => lowerOf(corner, zone, request.step));
+  request.lower.flatMap((zone, index) => lowerOf(corner, zone, index, request.step));
 
-function lowerOf(corner: Corner, zone: LowerZone, step: number): readonly LowerPoint[] {
+function lowerOf(corner: Corner, zone: LowerZone, index: number, step: number): readonly LowerPoint[] {
   if (zone.kind === "box") {
     if (zone.on !== "spindle" && !corner.arms.some(({ body }) => body === zone.on))
       throw new RangeError(`this linkage has no ${zone.on}`);
@@ -69,7 +90,7 @@ function lowerOf(corner: Corner, zone: LowerZone, step: number): readonly LowerP
     for (let i = 0; i < count.x; i += 1)
       for (let j = 0; j < count.y; j += 1)
         for (let k = 0; k < count.z; k += 1)
-          points.push({ point: vec(low.x + i * step, low.y + j * step, low.z + k * step), on: zone.on });
+          points.push({ point: vec(low.x + i * step, low.y + j * step, low.z + k * step), on: zone.on, zone: index });
     return points;
   }
   const line = tubeLine(corner, zone);
@@ -78,6 +99,7 @@ function lowerOf(corner: Corner, zone: LowerZone, step: number): readonly LowerP
   return Array.from({ length: count }, (_, k) => ({
     point: between(line.from, line.to, count > 1 ? (k * step) / length : 0),
     on: line.on,
+    zone: index,
   }));
 }
 

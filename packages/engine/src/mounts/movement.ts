@@ -84,7 +84,8 @@ export function lowerPath(corner: Corner, movement: Movement, { point, on }: Low
     sharpest = Math.max(sharpest, Math.hypot(motion[6]!, motion[7]!, motion[8]!));
     if (k > 0)
       way[k] =
-        way[k - 1]! + Math.hypot(at[3 * k]! - at[3 * k - 3]!, at[3 * k + 1]! - at[3 * k - 2]!, at[3 * k + 2]! - at[3 * k - 1]!);
+        way[k - 1]! +
+        Math.hypot(at[3 * k]! - at[3 * k - 3]!, at[3 * k + 1]! - at[3 * k - 2]!, at[3 * k + 2]! - at[3 * k - 1]!);
     const end = ends.indexOf(k);
     if (end < 0) continue;
     velocity.set(motion.subarray(3, 6), 3 * end);
@@ -128,7 +129,9 @@ const armPlace = (arm: number): number => (arm === 0 ? AT.firstArm : AT.secondAr
 /** The arm's angle only rises with travel, over less than half a turn. */
 function turnsOneWay(states: readonly MotionState[], arm: number): boolean {
   const angle = armPlace(arm) + 2;
-  const rises = states.every((state, k) => state[angle + 1]! > 0 && (k === 0 || state[angle]! > states[k - 1]![angle]!));
+  const rises = states.every(
+    (state, k) => state[angle + 1]! > 0 && (k === 0 || state[angle]! > states[k - 1]![angle]!),
+  );
   return rises && states[states.length - 1]![angle]! - states[0]![angle]! < Math.PI;
 }
 

@@ -2,9 +2,9 @@ import type { ArmId, KeepOut, Mount } from "../car/car.ts";
 import { tyreSolid } from "../clearance/shapes.ts";
 import { carriedPoint, carryMotion } from "../cycle/carried.ts";
 import type { Corner } from "../cycle/corner.ts";
+import { positionOf } from "../cycle/position.ts";
 import { placeDirection } from "../geometry/pose.ts";
 import { cross, type Vec3 } from "../geometry/vec3.ts";
-import { positionOf } from "../cycle/position.ts";
 import { AT } from "../linkage/motion-state.ts";
 import { segmentToBox, segmentToDisc, segmentToPoint, segmentToSegment } from "./core-distance.ts";
 import type { Movement } from "./movement.ts";
@@ -40,7 +40,9 @@ const STILL = { discRadius: 0, discHalfWidth: 0, fastest: 0, sharpest: 0, stride
 export function obstaclesOf(corner: Corner, request: MountRequest, movement: Movement): readonly Obstacle[] {
   const carrying = request.upper.kind === "tube" ? request.upper.keepOut : null;
   const still = new Float64Array(movement.states.length);
-  const keepOuts = corner.car.keepOuts.filter(({ name }) => name !== carrying).map((each) => keepOutObstacle(each, still));
+  const keepOuts = corner.car.keepOuts
+    .filter(({ name }) => name !== carrying)
+    .map((each) => keepOutObstacle(each, still));
   return [...keepOuts, ...movingObstacles(corner, request, movement)];
 }
 
@@ -151,7 +153,8 @@ function tyre(corner: Corner, { states }: Movement, wanted: number): Obstacle {
     fastest = Math.max(fastest, size(AT.velocity) + size(AT.spin) * out);
     sharpest = Math.max(sharpest, size(AT.acceleration) + (size(AT.spinRate) + size(AT.spin) ** 2) * out);
     if (k === 0) return;
-    const moved = (from: number): number => Math.hypot(...[0, 1, 2].map((i) => data[6 * k + from + i]! - data[6 * k - 6 + from + i]!));
+    const moved = (from: number): number =>
+      Math.hypot(...[0, 1, 2].map((i) => data[6 * k + from + i]! - data[6 * k - 6 + from + i]!));
     // The disc is the same whatever it has turned about its own axis.
     way[k] = way[k - 1]! + moved(0) + moved(3) * out;
   });

@@ -1,7 +1,7 @@
 import { distance } from "../geometry/vec3.ts";
+import type { Feasible } from "./feasible.ts";
 import { upperAt } from "./grid.ts";
 import type { MountRequirements } from "./request.ts";
-import type { Sink } from "./scan.ts";
 import { SCORES } from "./scan.ts";
 import type { Search } from "./search.ts";
 
@@ -32,8 +32,8 @@ export function demerit({ strokeUsed, motionRatio }: MountRequirements, merits: 
 }
 
 /** The best of what was found, each at least `spread` (m, both mounts' distances added) from those before, or another shock. */
-export function spreadBest(search: Search, sink: Pick<Sink, "shock" | "lower" | "upper" | "scores">, count: number, spread: number): readonly number[] {
-  const { shock, lower, upper, scores } = sink;
+export function spreadBest(search: Search, found: Feasible, count: number, spread: number): readonly number[] {
+  const { shock, lower, upper, scores } = found;
   const width = SCORES.length;
   const demerits = Float64Array.from(shock, (_, i) =>
     demerit(search.request.requirements, {
@@ -56,8 +56,7 @@ export function spreadBest(search: Search, sink: Pick<Sink, "shock" | "lower" | 
     const foot = search.lower[lower[best]!]!.point;
     for (let i = 0; i < demerits.length; i += 1) {
       if (isOpen[i] === 0 || shock[i] !== shock[best]) continue;
-      const apart =
-        distance(top, upperAt(search.upper, upper[i]!)) + distance(foot, search.lower[lower[i]!]!.point);
+      const apart = distance(top, upperAt(search.upper, upper[i]!)) + distance(foot, search.lower[lower[i]!]!.point);
       if (apart < spread) isOpen[i] = 0;
     }
   }

@@ -15,6 +15,10 @@ export function insideOf(a: number, b: number, c: number, n: number, most: numbe
   const root = Math.sqrt(under);
   const lo = Math.ceil((-b - root) / c - 1e-9);
   const hi = Math.floor((-b + root) / c + 1e-9);
-  found.lo = lo > 0 ? lo : 0;
-  found.hi = hi < n - 1 ? hi : n - 1;
+  found.lo = Math.max(lo, 0);
+  found.hi = Math.min(hi, n - 1);
+  if (found.hi >= found.lo) return;
+  // Wholly beyond an end of the row.
+  found.lo = 0;
+  found.hi = -1;
 }

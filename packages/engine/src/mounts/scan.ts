@@ -1,7 +1,7 @@
-import { found, insideOf } from "./row-interval.ts";
 import { KILL as KILLS, REQUIREMENTS } from "./request.ts";
+import { found, insideOf } from "./row-interval.ts";
 import type { Search } from "./search.ts";
-import { makeTrial, MEASURED, type Trial, tryUpper } from "./trial.ts";
+import { MEASURED, makeTrial, type Trial, tryUpper } from "./trial.ts";
 
 const KILL = KILLS;
 const AT = MEASURED;
@@ -32,7 +32,13 @@ export const makeSink = (search: Search): Sink => ({
 });
 
 /** Tries every upper mount with one lower mount and one shock; true where it stopped at the first that fits. */
-export function scanLower(search: Search, shockIndex: number, lowerIndex: number, sink: Sink, stopAtFirst = false): boolean {
+export function scanLower(
+  search: Search,
+  shockIndex: number,
+  lowerIndex: number,
+  sink: Sink,
+  stopAtFirst = false,
+): boolean {
   const { upper } = search;
   const trial = makeTrial(search, search.request.shocks[shockIndex]!, search.paths[lowerIndex]!);
   const { at } = trial.path;
@@ -75,9 +81,15 @@ export function scanLower(search: Search, shockIndex: number, lowerIndex: number
     insideOf(ab, bb, c, n, least2);
     let shortLo = Math.max(lo, found.lo);
     let shortHi = Math.min(hi, found.hi);
-    while (shortLo <= shortHi && away2(x[base + shortLo]! - qx, y[base + shortLo]! - qy, z[base + shortLo]! - qz) >= least2)
+    while (
+      shortLo <= shortHi &&
+      away2(x[base + shortLo]! - qx, y[base + shortLo]! - qy, z[base + shortLo]! - qz) >= least2
+    )
       shortLo += 1;
-    while (shortLo <= shortHi && away2(x[base + shortHi]! - qx, y[base + shortHi]! - qy, z[base + shortHi]! - qz) >= least2)
+    while (
+      shortLo <= shortHi &&
+      away2(x[base + shortHi]! - qx, y[base + shortHi]! - qy, z[base + shortHi]! - qz) >= least2
+    )
       shortHi -= 1;
     const short = shortHi < shortLo ? 0 : shortHi - shortLo + 1;
     killed[KILL.tooShort]! += short;

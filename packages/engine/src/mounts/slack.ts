@@ -1,5 +1,5 @@
 import type { Vec3 } from "../geometry/vec3.ts";
-import { findSpare, MEASURED as AT, type Trial, tryUpper } from "./trial.ts";
+import { MEASURED as AT, findSpare, type Trial, tryUpper } from "./trial.ts";
 
 /** Slack is told up to this, m. */
 const FARTHEST = 0.1;

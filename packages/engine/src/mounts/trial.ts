@@ -117,7 +117,8 @@ export function tryUpper(trial: Trial, ux: number, uy: number, uz: number): numb
   const ratioBump = (bx * v[6]! + by * v[7]! + bz * v[8]!) / lb;
   m[AT.ratioDroop] = ratioDroop;
   m[AT.ratioBump] = ratioBump;
-  if (!(ratioDroop > 0 && ratioBump > 0) || !(path.isExact || fallsAtStations(trial, ux, uy, uz))) return KILL.turnsBack;
+  if (!(ratioDroop > 0 && ratioBump > 0) || !(path.isExact || fallsAtStations(trial, ux, uy, uz)))
+    return KILL.turnsBack;
   const r = 3 * ride;
   const rx = ux - at[r]!;
   const ry = uy - at[r + 1]!;

@@ -22,6 +22,8 @@ interface Case {
 const length = 'a length: a number, or text such as "12 3/16", "1\' 4-1/2", "14.375 in" or "310 mm"';
 const point = (x: FieldValue, y: FieldValue, z: FieldValue) => ({ x, y, z });
 
+const SPOT = { mesh: point(0, 0, 0), car: point(0, 0, 0) };
+
 const CASES: readonly Case[] = [
   {
     what: "text that is no length",
@@ -288,14 +290,20 @@ const CASES: readonly Case[] = [
   {
     what: "four links",
     kind: "five-link",
-    changes: [["linkage.links[4]", undefined]],
+    changes: [
+      ["rodEnds", undefined],
+      ["linkage.links[4]", undefined],
+    ],
     code: "link-count",
     says: "linkage.links: found 4 links, expected exactly 5",
   },
   {
     what: "two links of one name",
     kind: "five-link",
-    changes: [["linkage.links[3].name", "toe"]],
+    changes: [
+      ["rodEnds", undefined],
+      ["linkage.links[3].name", "toe"],
+    ],
     code: "duplicate-name",
     says: 'linkage.links[4].name: "toe" is already the name at linkage.links[3].name: give each its own',
   },
@@ -307,6 +315,12 @@ const CASES: readonly Case[] = [
     ],
     code: "stop-absent",
     says: 'stops.bump: "bump-stop" is chosen, but the document has no bumpStop: add it, or write a travel',
+  },
+  {
+    what: "gas that the rod fills",
+    changes: [["shock.gas", { kind: "emulsion", rodDiameter: 1, volume: "7 in3" }]],
+    code: "gas-too-small",
+    says: 'shock.gas.volume: "7 in3" leaves the gas no room: the rod alone takes 7.7 in3 of it before the shock is closed',
   },
   {
     what: "a right wheel on the left",
@@ -370,6 +384,18 @@ const CASES: readonly Case[] = [
     code: "not-a-car",
     says: 'this is not a car document: it has no "armwright" field with the version of its form; write "armwright": 1',
   },
+  {
+    what: "a mesh in a folder",
+    changes: [["chassisMesh", { file: "scans/frame.stl", points: [SPOT, SPOT, SPOT] }]],
+    code: "mesh-file",
+    says: 'chassisMesh.file: "scans/frame.stl" is not the name of a mesh: write the file\'s name alone, without a folder, ending in .stl, .obj or .glb',
+  },
+  {
+    what: "a mesh with two points",
+    changes: [["chassisMesh", { file: "frame.stl", points: [SPOT, SPOT] }]],
+    code: "point-count",
+    says: "chassisMesh.points: found 2 points, expected 3 or more: fewer do not place a mesh",
+  },
 ];
 
 describe("each fault has its own message", () => {
@@ -415,8 +441,11 @@ test("every code has its case here or in the tests of the text and of migration"
     "wrong-bolt-body": true,
     "wrong-body": true,
     "link-count": true,
+    "mesh-file": true,
+    "point-count": true,
     "duplicate-name": true,
     "stop-absent": true,
+    "gas-too-small": true,
     "other-kind": true,
     "same-body": true,
     "cannot-assemble": true,

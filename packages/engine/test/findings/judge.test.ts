@@ -98,6 +98,92 @@ const CASES: readonly Case[] = [
     gravity: "mind",
     says: /^Track width comes to 74 in, 76 in wanted\.$/,
   },
+  {
+    what: "springs without weights",
+    changes: [["weights.corner", undefined]],
+    code: "springs-need-weights",
+    gravity: "note",
+    says: /^Springs are entered, but not what they carry/,
+  },
+  {
+    what: "springs longer than the shock",
+    changes: [
+      ["shock.springs.main.freeLength", 14],
+      ["shock.springs.tender.freeLength", 14],
+    ],
+    code: "springs-do-not-fit",
+    gravity: "must",
+    says: /^The springs stand 27 3\/16 in long on a shock that is 25 1\/4 in eye to eye when open\.$/,
+  },
+  {
+    what: "a main spring solid before the bump stop",
+    changes: [["shock.springs.main.solidLength", "6 1/2"]],
+    code: "coil-bind-before-stop",
+    gravity: "must",
+    says: /^The main spring is solid, coil on coil, before the bump travel ends 6 13\/16 in up from ride\.$/,
+  },
+  {
+    what: "a tender solid for want of a stop",
+    changes: [
+      ["shock.springs.crossoverAt", undefined],
+      ["shock.springs.tender.solidLength", 6],
+    ],
+    code: "coil-bind-before-stop",
+    gravity: "must",
+    says: /^The tender spring is solid, coil on coil, before the bump travel ends/,
+  },
+  {
+    what: "springs that hang loose at the strap",
+    changes: [["shock.springs.preload", "-1 1/2"]],
+    code: "spring-loose-at-droop",
+    gravity: "mind",
+    says: /^With the wheel hanging the springs are loose by 13\/16 in and can jump off their seats\.$/,
+  },
+  {
+    what: "springs that do not carry the car",
+    changes: [["weights.corner", 3000]],
+    code: "car-sits-on-its-stop",
+    gravity: "must",
+    says: /^The springs do not carry the car: it sits on the bump stop\.$/,
+  },
+  {
+    what: "springs that lift the wheel to full droop",
+    changes: [["weights.corner", 150]],
+    code: "car-sits-on-its-stop",
+    gravity: "must",
+    says: /^The springs lift the car until the wheel hangs at full droop: no droop travel is left\.$/,
+  },
+  {
+    what: "preload a few turns short",
+    changes: [["shock.springs.preload", "1/4"]],
+    code: "ride-height-off",
+    gravity: "mind",
+    says: /^On these springs the car sits 1 [\d/]* ?in lower than drawn\.$/,
+  },
+  {
+    what: "springs too stiff for trails of another kind",
+    changes: [["targets.use", "trail"]],
+    code: "ride-frequency",
+    gravity: "mind",
+    says: /^The ride frequency is 0\.9\d Hz; 1\.20 Hz to 1\.60 Hz is common practice for trail use\.$/,
+  },
+  {
+    what: "tender and main the wrong way round",
+    changes: [
+      ["shock.springs.main.rate", 250],
+      ["shock.springs.tender.rate", 300],
+    ],
+    code: "main-softer-than-tender",
+    gravity: "mind",
+    says: /^The main spring \(250 lb\/in\) is softer than the tender \(300 lb\/in\)/,
+  },
+  {
+    what: "a slider at its stop at ride",
+    changes: [["shock.springs.crossoverAt", 21]],
+    code: "crossover-at-ride",
+    gravity: "mind",
+    says: /^The slider is at its stop already where the car sits/,
+  },
 ];
 
 const findingsOf = (changes: Case["changes"], example: ExampleName = "saltbush") => {

@@ -2,6 +2,7 @@ import { lazy, type ReactNode, Suspense, useEffect } from "react";
 import { showPanel } from "../store/bench.ts";
 import { DesktopBench } from "./DesktopBench.tsx";
 import { useKeys } from "./keys.ts";
+import { Notices } from "./Notices.tsx";
 import { Panels } from "./Panels.tsx";
 import { useBench } from "./use-bench.ts";
 import { PHONE, useMedia } from "./use-media.ts";
@@ -34,6 +35,7 @@ export function App(): ReactNode {
       ) : (
         <DesktopBench />
       )}
+      <Notices />
       <Panels />
       <p className="unseen" role="status">
         {said}

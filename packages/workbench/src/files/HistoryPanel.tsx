@@ -4,7 +4,7 @@ import { type ReactNode, useEffect, useState } from "react";
 import { useStore } from "zustand";
 import { Dialog } from "../app/Dialog.tsx";
 import { bench, compareWith, edit, showPanel } from "../store/bench.ts";
-import { connection, historyOf, type Version, versionText } from "../store/connection.ts";
+import { connection, historyOf, restoreVersion, type Version, versionText } from "../store/connection.ts";
 import { differences } from "./differences.ts";
 
 /** Earlier versions of this car: looked through, laid over the present one, brought back. */
@@ -28,9 +28,15 @@ export function HistoryPanel(): ReactNode {
     showPanel(null);
   };
   const bringBack = async (version: Version): Promise<void> => {
-    const reading = await read(version);
     const { document } = bench.getState();
-    if (!reading || !document) return;
+    if (!document) {
+      // Nothing that edits could be made to: the file is exchanged as a whole.
+      if (await restoreVersion(id, version.id)) showPanel(null);
+      else setSaid("That version could not be brought back.");
+      return;
+    }
+    const reading = await read(version);
+    if (!reading) return;
     edit(differences(document, reading.document), `brought back as of ${whenOf(version)}`);
     showPanel(null);
   };

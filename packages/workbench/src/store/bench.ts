@@ -86,7 +86,7 @@ export function move(operations: readonly Operation[], words?: string): void {
   const { moving, live, travel } = now();
   if (!moving) return;
   const document = applyOperations(moving.from, operations);
-  const next = studied(document, live);
+  const next = studied(document, live, "moving");
   set({
     document,
     live: next,
@@ -97,7 +97,7 @@ export function move(operations: readonly Operation[], words?: string): void {
 
 /** Ends the movement: it is recorded, said and sent. */
 export function endMove(): void {
-  const { moving, document, undoing } = now();
+  const { moving, document, undoing, live } = now();
   if (!moving || !document) return;
   if (moving.operations.length === 0) {
     set({ moving: null });
@@ -105,7 +105,7 @@ export function endMove(): void {
   }
   const forth = merged(moving.operations);
   const gesture = { words: moving.words, forth, back: inverseOf(moving.from, forth) };
-  set({ moving: null, undoing: recorded(undoing, gesture), said: moving.words });
+  set({ moving: null, live: studied(document, live), undoing: recorded(undoing, gesture), said: moving.words });
   send(forth, document);
 }
 

@@ -15,9 +15,11 @@ export interface Connection {
   readonly short: string;
   /** Grows whenever the list of cars has changed. */
   readonly lists: number;
+  /** What another hand did to entries of this page, in words, the newest last; until it has been seen. */
+  readonly notices: readonly string[];
 }
 
-export const connection = createStore<Connection>(() => ({ name: null, saved: "", short: "", lists: 0 }));
+export const connection = createStore<Connection>(() => ({ name: null, saved: "", short: "", lists: 0, notices: [] }));
 
 let source: DocumentSource | undefined;
 const LAST = "armwright.last-car";
@@ -60,8 +62,20 @@ function hear(event: SourceEvent): void {
   if (event.kind === "car") hearCar(event);
   else if (event.kind === "list") connection.setState(({ lists }) => ({ lists: lists + 1 }));
   else if (event.kind === "status") tellSaved();
-  else if (event.name === connection.getState().name) say(wordsOf(event));
+  else notice(event.name, wordsOf(event));
 }
+
+/** More than this nobody reads. */
+const MOST_NOTICES = 12;
+
+/** Says it, and shows it until it has been seen; of another car with that car's name. */
+function notice(car: string, words: string): void {
+  const said = car === connection.getState().name ? words : `${car}: ${words}`;
+  say(said);
+  connection.setState(({ notices }) => ({ notices: [...notices, said].slice(-MOST_NOTICES) }));
+}
+
+export const seeNotices = (): void => connection.setState({ notices: [] });
 
 function hearCar({ state, by }: Extract<SourceEvent, { kind: "car" }>): void {
   if (state.name !== connection.getState().name || by === "here") return;
@@ -142,6 +156,12 @@ export async function removeCar(name: string): Promise<void> {
 }
 
 export const historyOf = async (name: string): Promise<readonly Version[]> => (await source?.history(name)) ?? [];
+/** Puts an earlier version in the place of a file that cannot be read, whose text goes into the history. False where it could not be done. */
+export async function restoreVersion(name: string, id: string): Promise<boolean> {
+  const isDone = (await source?.restore(name, id)) ?? false;
+  if (isDone) await openCar(name);
+  return isDone;
+}
 export const versionText = async (name: string, id: string): Promise<string> => (await source?.version(name, id)) ?? "";
 
 function lastCar(): string | null {

@@ -14,17 +14,23 @@ export interface Live {
   readonly took: number;
 }
 
+/** As far past a stop as the tape shows, m. */
+const BEYOND_STOPS = 0.05;
+
 export const NOT_READ: Live = { faults: [], car: null, study: null, isOlder: false, failure: null, took: 0 };
 
-/** Reads and studies a document at once. `before` is kept, and marked as older, where the document has faults. */
-export function studied(document: CarDocument, before: Live): Live {
+/**
+ * Reads and studies a document at once. `before` is kept, and marked as older, where the document has faults. While the hand
+ * is moving, things that could meet are looked for no farther than a little past the stops; at rest, all the way.
+ */
+export function studied(document: CarDocument, before: Live, hand: "moving" | "at rest" = "at rest"): Live {
   const started = performance.now();
   const reading = readCarValue(document);
   if (!reading.ok) {
     return { ...before, faults: reading.faults, isOlder: before.study !== null, took: performance.now() - started };
   }
   try {
-    const made = study(reading.car);
+    const made = study(reading.car, hand === "moving" ? { beyondStops: BEYOND_STOPS } : {});
     return {
       faults: [],
       car: reading.car,

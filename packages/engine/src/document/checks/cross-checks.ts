@@ -1,5 +1,6 @@
 import type { UnitSystem } from "../../car/car.ts";
 import type { PlacedFault } from "../structure.ts";
+import { checkChassisMesh } from "./chassis-mesh.ts";
 import { checkLinkage, checkRodEnds } from "./linkage.ts";
 import { lookAt, type Side } from "./look.ts";
 import { checkParts, checkWholeCar } from "./parts.ts";
@@ -24,5 +25,6 @@ export function crossCheck(root: unknown, system: UnitSystem): readonly PlacedFa
       ...checkParts(side),
     ]),
     ...checkWholeCar(look),
+    ...checkChassisMesh(look),
   ];
 }

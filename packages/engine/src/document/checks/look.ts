@@ -5,6 +5,7 @@ import { type Path, valueAt } from "../path.ts";
 
 /** Reads single values out of a document that may be broken elsewhere: what cannot be read is undefined. */
 export interface Look {
+  readonly system: UnitSystem;
   readonly value: (path: Path) => unknown;
   readonly text: (path: Path) => string | undefined;
   readonly list: (path: Path) => readonly unknown[];
@@ -24,6 +25,7 @@ export function lookAt(root: unknown, system: UnitSystem): Look {
     return parsed.ok ? parsed.value : undefined;
   };
   return {
+    system,
     value,
     quantity,
     text: (path) => {

@@ -1,7 +1,9 @@
+import { formatValue } from "../../units/format.ts";
 import { quote } from "../fault.ts";
 import { BODIES } from "../fields.ts";
 import { linkageForm } from "../linkages/kinds.ts";
 import { formatPath, type Path } from "../path.ts";
+import { GAS_ASSUMED } from "../sections/springs.ts";
 import { type PlacedFault, placed } from "../structure.ts";
 import { checkApart, checkNames } from "./apart.ts";
 import type { Look, Side } from "./look.ts";
@@ -74,15 +76,34 @@ export function checkParts({ look, base, linkageAt }: Side): readonly PlacedFaul
   faults.push(...checkLess(look, [...base, "bumpStop", "solid"], [...base, "bumpStop", "reach"], "not-below"));
   const springs: Path = [...base, "shock", "springs"];
   for (const spring of ["main", "tender"]) {
-    faults.push(...checkLess(look, [...springs, spring, "solidLength"], [...springs, spring, "freeLength"], "not-below"));
+    faults.push(
+      ...checkLess(look, [...springs, spring, "solidLength"], [...springs, spring, "freeLength"], "not-below"),
+    );
   }
   faults.push(...checkLess(look, [...springs, "crossoverAt"], [...base, "shock", "longest"], "not-below"));
   if (look.value([...springs, "crossoverAt"]) !== undefined && look.value([...springs, "crossoverGap"]) !== undefined) {
-    faults.push(
-      placed([...springs, "crossoverGap"], "both-given", { other: formatPath([...springs, "crossoverAt"]) }),
-    );
+    faults.push(placed([...springs, "crossoverGap"], "both-given", { other: formatPath([...springs, "crossoverAt"]) }));
   }
+  faults.push(...checkGas(look, [...base, "shock"]));
   return faults;
+}
+
+/** The rod going in must leave room to the gas. */
+function checkGas(look: Look, shock: Path): readonly PlacedFault[] {
+  const volume = look.quantity([...shock, "gas", "volume"], "volume");
+  const rod = look.quantity([...shock, "gas", "rodDiameter"]) ?? GAS_ASSUMED.rodDiameter.from();
+  const longest = look.quantity([...shock, "longest"]);
+  const shortest = look.quantity([...shock, "shortest"]);
+  if (volume === undefined || longest === undefined || shortest === undefined) return [];
+  const displaced = (Math.PI / 4) * rod ** 2 * (longest - shortest);
+  if (displaced < volume) return [];
+  const at = [...shock, "gas", "volume"];
+  return [
+    placed(at, "gas-too-small", {
+      found: quote(look.value(at)),
+      expected: formatValue(displaced, "volume", look.system),
+    }),
+  ];
 }
 
 function checkLess(look: Look, less: Path, more: Path, code: "shock-lengths" | "not-below"): readonly PlacedFault[] {

@@ -1,5 +1,6 @@
-import type { Assumption, Car } from "../../car/car.ts";
-import type { CarDocument, RightDocument } from "../schema.ts";
+import type { Assumption, Car, UnitSystem } from "../../car/car.ts";
+import type { CarDocument, ChassisMeshDocument, RightDocument } from "../schema.ts";
+import { resolveChassisMesh } from "./chassis-mesh.ts";
 import { resolveLinkage } from "./linkage.ts";
 import { resolveBumpStop, resolveDriveshaft, resolveShock, resolveStrap } from "./parts.ts";
 import { makeResolver, type Resolver } from "./resolver.ts";
@@ -10,7 +11,8 @@ import { resolveChassis, resolveKeepOut, resolveStops, resolveTargets } from "./
 
 /** The car in SI out of a document that passed every check; with its right side where that has its own. */
 export function resolveCar(document: CarDocument): Car {
-  const left = resolveSide(document, undefined);
+  const side = resolveSide(document, undefined);
+  const left = document.chassisMesh ? withMesh(side, document.chassisMesh, document.units) : side;
   const { right } = document;
   const hasOwn = right !== undefined && Object.keys(right).length > 0;
   if (!hasOwn && !left.keepOuts.some(isOnRight)) return left;
@@ -18,6 +20,13 @@ export function resolveCar(document: CarDocument): Car {
   // Seen as a left corner: what stands on the left stands there too, mirrored; what is entered on the right is only there.
   const keepOuts = own.keepOuts.map((keepOut) => (isOnRight(keepOut) ? mirroredKeepOut(keepOut) : keepOut));
   return { ...left, right: { ...own, keepOuts } };
+}
+
+/** Only the left corner is held against the mesh: mirrored it would be another mesh. */
+function withMesh(left: Car, chassisMesh: ChassisMeshDocument, units: UnitSystem): Car {
+  const r = makeResolver(units, "left");
+  const resolved = resolveChassisMesh(chassisMesh, r);
+  return { ...left, chassisMesh: resolved, assumed: [...left.assumed, ...r.assumed] };
 }
 
 type OwnSections = Pick<Car, "wheel" | "linkage" | "rodEnds" | "driveshaft" | "shock" | "strap" | "bumpStop">;

@@ -22,6 +22,7 @@ export function resolveWheel(document: WheelDocument, r: Resolver): Wheel {
     offset: resolveOffset(document, rimWidth, r),
     freeRadius,
     loadedRadius: r.either(document.loadedRadius, ["wheel", "loadedRadius"], WHEEL_ASSUMED.loadedRadius, sized),
+    ...(document.tyreRate === undefined ? {} : { tyreRate: r.value(document.tyreRate, "rate") }),
     sectionWidth,
     shoulderRadius: r.either(document.shoulderRadius, ["wheel", "shoulderRadius"], WHEEL_ASSUMED.shoulderRadius, sized),
     rimDiameter,

@@ -90,9 +90,7 @@ export const targetsSection = (f: Fields) =>
         assumed: CHASSIS_ASSUMED.wheelbase,
       })
       .exactOptional(),
-    use: f
-      .oneOf(USES, "What the car is for: decides which ride frequency is common practice for it.")
-      .exactOptional(),
+    use: f.oneOf(USES, "What the car is for: decides which ride frequency is common practice for it.").exactOptional(),
   });
 
 export const BUMP_STOPPERS = ["bump-stop", "shock"] as const;

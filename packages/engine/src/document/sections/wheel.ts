@@ -1,3 +1,4 @@
+import { POUND_FORCE_PER_INCH } from "../../units/convert.ts";
 import { type Assumed, degreeRange, inches, inchRange } from "../assumed.ts";
 import type { Fields } from "../fields.ts";
 import { WHEEL_ANGLE_LIMIT } from "../limits.ts";
@@ -85,6 +86,12 @@ export const wheelSection = (f: Fields) =>
         sign: "positive",
         typical: inchRange(12, 19),
         assumed: WHEEL_ASSUMED.loadedRadius,
+      })
+      .exactOptional(),
+    tyreRate: f
+      .quantity("rate", "Upright force for each inch or millimetre that the tyre is squeezed, at its pressure.", {
+        sign: "positive",
+        typical: { from: 600 * POUND_FORCE_PER_INCH, to: 1600 * POUND_FORCE_PER_INCH },
       })
       .exactOptional(),
     sectionWidth: f.length("The tyre's greatest width, on the rim, with air in.", {

@@ -21,13 +21,16 @@ const doubleAArm = ({ at }: Typist): LinkageDocument => ({
   kind: "double-a-arm",
   lowerArm: { innerFront: at(8, 12, 12.5), innerRear: at(-8, 12, 12.5), outer: at(0, 30.5, 11) },
   upperArm: { innerFront: at(3, 14, 21), innerRear: at(-7, 14, 21), outer: at(0, 29.5, 20.5) },
-  toeLink: { inner: at(-5, 12.625, 15.1875), outer: at(-5, 30.1875, 14) },
+  toeLink: { inner: at(-5, 12.75, 15.1875), outer: at(-5, 30.1875, 14) },
 });
 
-/** Pivot axis raked about 9 deg, the inboard pivot behind the outboard one. */
+/**
+ * Pivot axis raked about 4 deg, the inboard pivot behind the outboard one, and tilted with the stub axle: little change of
+ * toe. The outboard pivot is far enough in that its tube passes the tyre.
+ */
 const trailingArm = ({ at }: Typist): LinkageDocument => ({
   kind: "trailing-arm",
-  trailingArm: { inboardPivot: at(20, 13, 15), outboardPivot: at(22.5, 28, 15), hub: at(0, 31, 15.75) },
+  trailingArm: { inboardPivot: at(20, 13, 15), outboardPivot: at(20.75, 24.5, 15.125), hub: at(0, 30.25, 15.75) },
 });
 
 /** Two pairs of links that close in toward the wheel, and a toe link behind. */
@@ -38,7 +41,7 @@ const fiveLink = ({ at }: Typist): LinkageDocument => ({
     { name: "rear lower", inner: at(-8, 12, 12.5), outer: at(-3, 30.5, 11) },
     { name: "front upper", inner: at(6, 14, 21), outer: at(2.5, 29.5, 20.5) },
     { name: "rear upper", inner: at(-6, 14, 21), outer: at(-2.5, 29.5, 20.5) },
-    { name: "toe", inner: at(-5, 12.625, 15.1875), outer: at(-5, 30.1875, 14) },
+    { name: "toe", inner: at(-5, 12.75, 15.1875), outer: at(-5, 30.1875, 14) },
   ],
 });
 

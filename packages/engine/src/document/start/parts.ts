@@ -40,7 +40,7 @@ const onHArm = ({ at, size }: Typist): StartingStops => ({
   },
   strap: { upper: at(6, 17, 25), lower: { ...at(6, 24, 12.25), on: "lower-arm" }, length: size(18) },
   bumpStop: {
-    base: at(3.5, 21, 17.5),
+    base: at(3.5, 21, 17.125),
     strikes: { ...at(3.5, 22, 12.25), on: "lower-arm" },
     reach: size(2.5),
     solid: size(1),
@@ -55,9 +55,9 @@ const onDoubleAArm = ({ at, size }: Typist): StartingStops => ({
     shortest: size(15.25),
     longest: size(25),
   },
-  strap: { upper: at(-2.5, 16, 19.5), lower: { ...at(-2.5, 24, 12.25), on: "lower-arm" }, length: size(13.25) },
+  strap: { upper: at(-2.5, 16, 19.5), lower: { ...at(-2.5, 24, 12.25), on: "lower-arm" }, length: size(13.375) },
   bumpStop: {
-    base: at(2.5, 21, 17.5),
+    base: at(2.5, 21, 16.875),
     strikes: { ...at(2.5, 22, 12.25), on: "lower-arm" },
     reach: size(2.5),
     solid: size(1),
@@ -69,11 +69,11 @@ const onTrailingArm = ({ at, size }: Typist): StartingStops => ({
     upper: at(7, 20, 36),
     lower: { ...at(4, 25, 13), on: "trailing-arm" },
     shortest: size(17),
-    longest: size(28.5),
+    longest: size(28.75),
   },
-  strap: { upper: at(9, 18, 25), lower: { ...at(7, 24, 13), on: "trailing-arm" }, length: size(16.75) },
+  strap: { upper: at(9, 18, 25), lower: { ...at(7, 24, 13), on: "trailing-arm" }, length: size(16.875) },
   bumpStop: {
-    base: at(10, 24, 19.25),
+    base: at(10, 24, 18.625),
     strikes: { ...at(10, 24, 14), on: "trailing-arm" },
     reach: size(2.5),
     solid: size(1),
@@ -83,14 +83,14 @@ const onTrailingArm = ({ at, size }: Typist): StartingStops => ({
 /** A five-link has no arm to bolt to: all three stand on the spindle. */
 const onSpindle = ({ at, size }: Typist): StartingStops => ({
   shock: {
-    upper: at(6.5, 20, 42),
-    lower: { ...at(6.5, 26.5, 13), on: "spindle" },
+    upper: at(7.25, 20, 42),
+    lower: { ...at(7.25, 26.5, 13), on: "spindle" },
     shortest: size(22),
     longest: size(36),
   },
   strap: { upper: at(9, 18, 26), lower: { ...at(9, 26.5, 13), on: "spindle" }, length: size(20.25) },
   bumpStop: {
-    base: at(-7.5, 26.5, 22),
+    base: at(-7.5, 26.5, 21.5),
     strikes: { ...at(-7.5, 27, 14), on: "spindle" },
     reach: size(3),
     solid: size(1),

@@ -1,0 +1,150 @@
+import { spawnSync } from "node:child_process";
+import { once } from "node:events";
+import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import { Worker } from "node:worker_threads";
+import { makeCorner } from "../../packages/engine/dist/cycle/corner.js";
+import { readCarDocument } from "../../packages/engine/dist/document/index.js";
+import { trialOf } from "../../packages/engine/dist/mounts/candidate.js";
+import { defaultRequest } from "../../packages/engine/dist/mounts/default-request.js";
+import { findMounts } from "../../packages/engine/dist/mounts/find-mounts.js";
+import { makeSink, scanLower } from "../../packages/engine/dist/mounts/scan.js";
+import { makeSearch, type Search } from "../../packages/engine/dist/mounts/search.js";
+import { C_COMMAND } from "./c-program.js";
+import { table, times } from "./table.js";
+
+const ROUNDS = 15;
+const AIMS = { perSecondOnTwo: 100e6, second: 1.7, search: 0.3 };
+const CORES = ["segment", "box", "half-space", "disc"];
+const at = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
+
+/** The demo car with its own shock and keep-outs, on the grid that a builder gets and on one twice as fine. */
+export async function benchmarkMounts(): Promise<boolean> {
+  const reading = readCarDocument(readFileSync(at("examples/saltbush.car.json"), "utf8"));
+  if (!reading.ok || !reading.car.shock) throw new Error("the demo car does not read");
+  const { car } = reading;
+  const { shortest, longest, diameter } = reading.car.shock;
+  const shock = { name: "own", shortest, longest, bodyDiameter: diameter, springDiameter: 0, misalignmentLimit: 0.3 };
+  const rows: string[][] = [];
+  let agree = true;
+  let best = { perSecond: 0, second: 0 };
+  for (const parts of [2, 4]) {
+    const corner = makeCorner(car);
+    const request = defaultRequest(corner, [shock], 0.0254 / parts);
+    const search = makeSearch(corner, request);
+    const workers = [0, 1].map(
+      (part) =>
+        new Worker(new URL("./mounts-worker.js", import.meta.url), { workerData: { car, request, part, parts: 2 } }),
+    );
+    await Promise.all(workers.map((worker) => once(worker, "message")));
+    const program = compiled(search);
+    let one = Number.POSITIVE_INFINITY;
+    let two = Number.POSITIVE_INFINITY;
+    let c = Number.POSITIVE_INFINITY;
+    let sums = "";
+    for (let round = 0; round < ROUNDS; round += 1) {
+      one = Math.min(
+        one,
+        seconds(() => scanAll(search)),
+      );
+      const start = performance.now();
+      for (const worker of workers) worker.postMessage("go");
+      await Promise.all(workers.map((worker) => once(worker, "message")));
+      two = Math.min(two, (performance.now() - start) / 1000);
+      if (!program) continue;
+      const [feasible, sum, least] = spawnSync(program, [at("build/benchmark/mounts.bin"), "1"], { encoding: "utf8" })
+        .stdout.trim()
+        .split(" ");
+      c = Math.min(c, Number(least));
+      sums = `${feasible} ${sum}`;
+    }
+    await Promise.all(workers.map((worker) => worker.terminate()));
+    const count = search.lower.length * search.upper.x.length;
+    const ours = checksum(search);
+    agree = agree && (!program || sums === ours);
+    const whole = seconds(() => findMounts(corner, request));
+    if (parts === 4) best = { perSecond: count / two, second: one / two };
+    rows.push([
+      `1/${parts} in`,
+      String(count),
+      ours.split(" ")[0]!,
+      million(count / c),
+      million(count / one),
+      million(count / two),
+      times(one / two),
+      times(c / one),
+      program ? (sums === ours ? "yes" : "NO") : "-",
+      whole.toFixed(3),
+    ]);
+  }
+  console.log(
+    "\nMount search, million candidates a second; one candidate: an upper and a lower mount judged over the whole travel.",
+  );
+  console.log(`Candidates that are skipped by the row count too. C: a plain pruned loop, ${C_COMMAND}, one core.`);
+  console.log(
+    table(
+      ["grid", "candidates", "fit", "C", "one worker", "two", "second brings", "C to one", "same set", "findMounts, s"],
+      rows,
+    ),
+  );
+  console.log(
+    `${best.perSecond >= AIMS.perSecondOnTwo ? "met    " : "NOT MET"}  at least ${million(AIMS.perSecondOnTwo)} million a second on two: ${million(best.perSecond)}`,
+  );
+  console.log(
+    `${best.second >= AIMS.second ? "met    " : "NOT MET"}  the second worker brings at least ${times(AIMS.second)}: ${times(best.second)}`,
+  );
+  return agree;
+}
+
+const million = (perSecond: number): string => (perSecond / 1e6).toFixed(1);
+
+function seconds(action: () => unknown): number {
+  const start = performance.now();
+  action();
+  return (performance.now() - start) / 1000;
+}
+
+function scanAll(search: Search) {
+  const sink = makeSink(search);
+  for (let lower = 0; lower < search.lower.length; lower += 1) scanLower(search, 0, lower, sink);
+  return sink;
+}
+
+/** As in c/mounts.c: count and weighted sum over every candidate that fits. */
+function checksum(search: Search): string {
+  const { lower, upper } = scanAll(search);
+  let sum = 0;
+  lower.forEach((j, n) => {
+    const key = j * search.upper.x.length + upper[n]!;
+    sum += (key + 1) * (1 + (key % 97));
+  });
+  return `${lower.length} ${sum}`;
+}
+
+/** Compiles the C program and writes its numbers; null where there is no compiler. */
+function compiled(search: Search): string | null {
+  mkdirSync(at("build/benchmark"), { recursive: true });
+  const program = at("build/benchmark/mounts");
+  const [compiler, ...options] = C_COMMAND.split(" ");
+  if (spawnSync(compiler!, [...options, at("benchmarks/c/mounts.c"), "-o", program, "-lm"]).status !== 0) return null;
+  const trials = search.lower.map((lower) => trialOf(search, search.request.shocks[0]!, lower));
+  const { most, least, stroke, cosLean, sinEye, obstacles, last, ride, request } = trials[0]!;
+  const { strokeUsed, motionRatio, mayFall } = request.requirements;
+  const { x, y, z } = search.upper;
+  const numbers = [
+    ...[last + 1, ride, x.length, trials.length, obstacles.length],
+    ...[strokeUsed.least, strokeUsed.most, motionRatio.least, motionRatio.most, mayFall],
+    ...[most, least, stroke, cosLean, sinEye],
+    ...Array.from(x, (_, i) => [x[i]!, y[i]!, z[i]!]).flat(),
+    ...obstacles.flatMap(({ core, stride, discRadius, discHalfWidth, data }) => [
+      ...[CORES.indexOf(core), stride, discRadius, discHalfWidth, data.length],
+      ...data,
+    ]),
+    ...trials.flatMap(({ path, needs }) => [
+      ...[...path.at, ...path.velocity, ...path.bolt],
+      ...[path.upperBolt.x, path.upperBolt.y, path.upperBolt.z, ...needs],
+    ]),
+  ];
+  writeFileSync(at("build/benchmark/mounts.bin"), Float64Array.from(numbers));
+  return program;
+}

@@ -1,0 +1,80 @@
+import {
+  bandOf,
+  chooseSprings,
+  type SpringNeed,
+  springNeed,
+  study,
+  studySprings,
+  USE_BANDS,
+  USUAL_CROSSOVER_PAST,
+  type Use,
+} from "@armwright/engine";
+import { readCar } from "../car-file.ts";
+import { EXIT, type Io } from "../io.ts";
+import { springsJson } from "../json/springs-json.ts";
+import type { Words } from "../parse-words.ts";
+import { Refusal } from "../refusal.ts";
+import { choiceLines } from "../report/spring-choice.ts";
+import { springLines } from "../report/springs.ts";
+import { readSpringShelf } from "../spring-shelf.ts";
+import { pageFor, section } from "../text/page.ts";
+import { hang } from "../text/wrap.ts";
+
+export function perform({ operands, values, flags }: Words, io: Io): number {
+  const wantedUse = useFrom(values.get("use"));
+  const shelfFile = values.get("shelf");
+  if (shelfFile !== undefined && shelfFile === "-" && operands[0] === "-") {
+    throw new Refusal("CAR and --shelf cannot both come from standard input.");
+  }
+  const reading = readCar(operands[0]!, io);
+  if (!reading) return EXIT.refused;
+  const { car } = reading;
+  const need = springNeed(car);
+  if (need) throw new Refusal(NEEDS[need]);
+  const shelf = shelfFile === undefined ? null : readSpringShelf(shelfFile, io);
+  const use = wantedUse ?? car.targets.use;
+  const made = study(use ? { ...car, targets: { ...car.targets, use } } : car);
+  const springs = studySprings(made);
+  if (!springs) {
+    throw new Refusal(
+      "The springs cannot be studied: look at the weights (the scale's has to be the greater) and at the shock.",
+    );
+  }
+  const choices =
+    shelf &&
+    chooseSprings(made.corner, springs.shockSpring, shelf, {
+      sprungMass: springs.sprungMass,
+      ...(car.wheel.tyreRate !== undefined && { tyreRate: car.wheel.tyreRate }),
+      stops: springs.stops,
+      rideTravel: 0,
+      band: bandOf(use),
+      crossoverPast: USUAL_CROSSOVER_PAST,
+      collarPitch: springs.springs.collarPitch,
+    });
+  if (flags.has("json")) {
+    io.out(springsJson(made, springs, choices, car.units));
+    return EXIT.sound;
+  }
+  const page = pageFor(io, car.units);
+  const lines = [
+    ...hang("", car.name, page.width).map(page.bold),
+    ...springLines(made, springs, page),
+    ...(choices ? section(page, "From the shelf", choiceLines(choices, springs, use, page)) : []),
+  ];
+  io.out(`${lines.join("\n")}\n`);
+  return EXIT.sound;
+}
+
+const NEEDS: Record<SpringNeed, string> = {
+  shock: "The document has no shock: springs stand on one. Add the section shock.",
+  springs:
+    'The document has no springs: add "springs" to its shock, with a main spring\'s rate and free length to begin with.',
+  "corner-weight": "weights.corner is missing: what one rear wheel carries on the scale, people in, tank half full.",
+  "unsprung-weight": "weights.unsprung is missing: wheel, hub, brake, half of arm, shaft and shock.",
+};
+
+function useFrom(word: string | undefined): Use | undefined {
+  if (word === undefined) return undefined;
+  if (Object.hasOwn(USE_BANDS, word)) return word as Use;
+  throw new Refusal(`--use: ${JSON.stringify(word)} is not known: write ${Object.keys(USE_BANDS).join(", ")}.`);
+}

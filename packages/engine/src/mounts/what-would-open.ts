@@ -1,0 +1,151 @@
+import type { KeepOut } from "../car/car.ts";
+import { type Corner, makeCorner } from "../cycle/corner.ts";
+import { addScaled, UP } from "../geometry/vec3.ts";
+import { anyFits, findMounts } from "./find-mounts.ts";
+import { type Notch, notchFor } from "./notch.ts";
+import type { Proposal } from "./proposal.ts";
+import { type MountRequest, type ShockOption, shockRadius } from "./request.ts";
+import { makeSearch } from "./search.ts";
+
+/** One thing that could be given up. */
+export type Change =
+  /** Every shock with this much more (or less) stroke: its closed length changes by as much, its open length by twice that. */
+  | { readonly kind: "longer-shock" | "shorter-shock" }
+  | { readonly kind: "less-bump" | "less-droop" }
+  /** At either end, a share of the stroke. */
+  | { readonly kind: "wider-stroke-window" }
+  /** The whole keep-out moved down. */
+  | { readonly kind: "lower-keep-out"; readonly keepOut: string }
+  /** The shock may come this much nearer to the keep-out than its clearance: into it, once that is used up. */
+  | { readonly kind: "notch-keep-out"; readonly keepOut: string };
+
+export interface Opening {
+  readonly change: Change;
+  /** Smallest that opens a place, m (a share for the window); on this grid: a finer one may need less. */
+  readonly by: number;
+  /** Largest tried that opens none. */
+  readonly notBy: number;
+  /** The best place then. */
+  readonly proposal: Proposal;
+  readonly notch?: Notch;
+}
+
+const INCH = 0.0254;
+const COARSE = 12;
+/** Found to this, m; the window to a tenth of a percent. */
+const FINE = INCH / 32;
+const FINE_WINDOW = 0.001;
+
+/**
+ * For each thing that could be given up, the smallest change by itself that opens a place: the first of twelve even steps
+ * that does, then halved toward the step before, each by the true search on the same grid. What opens nothing within its
+ * reach is left out. Least share of its reach first. Empty where the request is met as it is.
+ */
+export function whatWouldOpen(corner: Corner, request: MountRequest): readonly Opening[] {
+  if (anyFits(makeSearch(corner, request))) return [];
+  return changesOf(corner, request)
+    .flatMap(({ change, reach }) => {
+      const opening = smallest(corner, request, change, reach);
+      return opening ? [{ opening, share: opening.by / reach }] : [];
+    })
+    .sort((a, b) => a.share - b.share)
+    .map(({ opening }) => opening);
+}
+
+function changesOf({ car }: Corner, { shocks, travel }: MountRequest): readonly { change: Change; reach: number }[] {
+  const widest = Math.max(...shocks.map(shockRadius));
+  return [
+    { change: { kind: "longer-shock" }, reach: 4 * INCH },
+    { change: { kind: "shorter-shock" }, reach: 4 * INCH },
+    { change: { kind: "less-bump" }, reach: 0.6 * travel.bump },
+    { change: { kind: "less-droop" }, reach: -0.6 * travel.droop },
+    { change: { kind: "wider-stroke-window" }, reach: 0.3 },
+    ...car.keepOuts.flatMap(({ name, clearance }) => [
+      { change: { kind: "lower-keep-out", keepOut: name } as const, reach: 8 * INCH },
+      // Up to the shock's middle line at its skin: how much deeper it is, is not told by distances of cores.
+      { change: { kind: "notch-keep-out", keepOut: name } as const, reach: clearance + 0.99 * widest },
+    ]),
+  ];
+}
+
+function smallest(corner: Corner, request: MountRequest, change: Change, reach: number): Opening | null {
+  const opens = (by: number): boolean => {
+    const changed = withChange(corner, request, change, by);
+    return changed !== null && anyFits(makeSearch(changed.corner, changed.request));
+  };
+  let notBy = 0;
+  let by = Number.NaN;
+  for (let i = 1; i <= COARSE && Number.isNaN(by); i += 1) {
+    const tried = (reach * i) / COARSE;
+    if (opens(tried)) by = tried;
+    else notBy = tried;
+  }
+  if (Number.isNaN(by)) return null;
+  const fine = change.kind === "wider-stroke-window" ? FINE_WINDOW : FINE;
+  while (by - notBy > fine) {
+    const middle = 0.5 * (by + notBy);
+    if (opens(middle)) by = middle;
+    else notBy = middle;
+  }
+  const changed = withChange(corner, request, change, by);
+  const proposal = changed && findMounts(changed.corner, { ...changed.request, shortList: 1 }).best[0];
+  if (!changed || !proposal) return null;
+  if (change.kind !== "notch-keep-out") return { change, by, notBy, proposal };
+  const keepOut = corner.car.keepOuts.find(({ name }) => name === change.keepOut)!;
+  const notch = notchFor(makeSearch(corner, request), proposal, keepOut);
+  return { change, by, notBy, proposal, ...(notch && { notch }) };
+}
+
+/** Corner and request with a change made; null where it makes no sense (a shock without stroke). */
+export function withChange(
+  corner: Corner,
+  request: MountRequest,
+  change: Change,
+  by: number,
+): { readonly corner: Corner; readonly request: MountRequest } | null {
+  const { travel, requirements } = request;
+  switch (change.kind) {
+    case "longer-shock":
+    case "shorter-shock": {
+      const more = change.kind === "longer-shock" ? by : -by;
+      const shocks = request.shocks.map((shock) => ({
+        ...shock,
+        shortest: shock.shortest + more,
+        longest: shock.longest + 2 * more,
+      }));
+      return shocks.every(isShock) ? { corner, request: { ...request, shocks } } : null;
+    }
+    case "less-bump":
+      return { corner, request: { ...request, travel: { ...travel, bump: travel.bump - by } } };
+    case "less-droop":
+      return { corner, request: { ...request, travel: { ...travel, droop: travel.droop + by } } };
+    case "wider-stroke-window": {
+      const { least, most } = requirements.strokeUsed;
+      const strokeUsed = { least: Math.max(0, least - by), most: Math.min(1, most + by) };
+      return { corner, request: { ...request, requirements: { ...requirements, strokeUsed } } };
+    }
+    case "lower-keep-out":
+      return { corner: withKeepOut(corner, change.keepOut, (each) => lowered(each, by)), request };
+    case "notch-keep-out":
+      return {
+        corner: withKeepOut(corner, change.keepOut, (each) => ({ ...each, clearance: each.clearance - by })),
+        request,
+      };
+  }
+}
+
+const isShock = ({ shortest, longest }: ShockOption): boolean => shortest > 0 && longest > shortest;
+
+const withKeepOut = ({ car }: Corner, name: string, change: (keepOut: KeepOut) => KeepOut): Corner =>
+  makeCorner({ ...car, keepOuts: car.keepOuts.map((each) => (each.name === name ? change(each) : each)) });
+
+function lowered(keepOut: KeepOut, by: number): KeepOut {
+  switch (keepOut.shape) {
+    case "box":
+      return { ...keepOut, centre: addScaled(keepOut.centre, UP, -by) };
+    case "tube":
+      return { ...keepOut, from: addScaled(keepOut.from, UP, -by), to: addScaled(keepOut.to, UP, -by) };
+    case "half-space":
+      return { ...keepOut, point: addScaled(keepOut.point, UP, -by) };
+  }
+}
