@@ -1,4 +1,4 @@
-import { closeSync, existsSync, openSync, readFileSync, readSync, realpathSync, writeFileSync } from "node:fs";
+import { closeSync, existsSync, openSync, readSync, realpathSync, writeFileSync } from "node:fs";
 import type { Io } from "./io.ts";
 import { Refusal } from "./refusal.ts";
 
@@ -23,52 +23,62 @@ export function nodeIo(): Io {
 const STANDARD_INPUT = 0;
 
 function read(path: string): string {
+  const name = path === "-" ? "standard input" : path;
   try {
-    return path === "-" ? readAll() : readFile(path);
+    return textOf(path === "-" ? bytesOf(STANDARD_INPUT, name) : fileBytes(path), name);
   } catch (error) {
     if (error instanceof Refusal) throw error;
-    const name = path === "-" ? "standard input" : path;
-    throw new Refusal(`${name} cannot be read: ${reason(error)}`);
+    throw new Refusal(`${name} cannot be read: ${reasonOf(error)}`);
   }
 }
 
-/** A car document has some kilobytes; what is larger than this is something else, or has no end. */
-const MOST_BYTES = 4_000_000;
-
-function readFile(path: string): string {
+function fileBytes(path: string): Uint8Array {
   const file = openSync(path, "r");
   try {
-    const buffer = Buffer.alloc(MOST_BYTES + 1);
-    let length = 0;
-    for (let got = -1; got !== 0 && length <= MOST_BYTES; length += got) {
-      got = readSync(file, buffer, length, buffer.length - length, null);
-    }
-    if (length > MOST_BYTES) throw new Refusal(`${path} is larger than 4 MB: that is no car document.`);
-    return textOf(buffer.subarray(0, length), path);
+    return bytesOf(file, path);
   } finally {
     closeSync(file);
   }
 }
 
-/** Text in UTF-8; what is saved otherwise would only be told line by line as broken. */
-function textOf(bytes: Uint8Array, path: string): string {
-  try {
-    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
-  } catch {
-    throw new Refusal(`${path} is not text in UTF-8: save it so in your editor.`);
+/** A car document has some kilobytes; what is larger than this is something else, or has no end. */
+const MOST_BYTES = 4_000_000;
+const CHUNK = 65_536;
+
+/** Reads to the end; of a pipe also one that has nothing to give yet. */
+function bytesOf(file: number, name: string): Uint8Array {
+  const chunks: Uint8Array[] = [];
+  let length = 0;
+  for (;;) {
+    const chunk = new Uint8Array(CHUNK);
+    const got = readSome(file, chunk);
+    if (got === 0) return Buffer.concat(chunks);
+    length += got;
+    if (length > MOST_BYTES) throw new Refusal(`${name} is larger than 4 MB: that is no car document.`);
+    chunks.push(chunk.subarray(0, got));
   }
 }
 
-/** Reads a pipe to its end, also one that has nothing to give yet. */
-function readAll(): string {
+function readSome(file: number, chunk: Uint8Array): number {
   for (;;) {
     try {
-      return readFileSync(STANDARD_INPUT, "utf8");
+      return readSync(file, chunk);
     } catch (error) {
-      if (codeOf(error) === "EOF") return "";
+      if (codeOf(error) === "EOF") return 0;
       if (codeOf(error) !== "EAGAIN") throw error;
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 10);
     }
+  }
+}
+
+/** Text in UTF-8; what is saved otherwise would only be told line by line as broken. Text has no zero bytes, UTF-16 and programs have. */
+function textOf(bytes: Uint8Array, name: string): string {
+  const refusal = () => new Refusal(`${name} is not text in UTF-8: save it as UTF-8 in your editor.`);
+  if (bytes.includes(0)) throw refusal();
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    throw refusal();
   }
 }
 
@@ -76,7 +86,7 @@ function write(path: string, text: string): void {
   try {
     writeFileSync(path, text);
   } catch (error) {
-    throw new Refusal(`${path} cannot be written: ${reason(error)}`);
+    throw new Refusal(`${path} cannot be written: ${reasonOf(error)}`);
   }
 }
 
@@ -93,9 +103,13 @@ const REASONS: Readonly<Record<string, string>> = {
   EPERM: "you have no permission.",
   EROFS: "the disk is read-only.",
   ENOSPC: "the disk is full.",
+  ENAMETOOLONG: "the name is too long.",
+  ELOOP: "its links lead in a circle.",
+  EIO: "the disk or device fails.",
 };
 
-const reason = (error: unknown): string =>
+/** Why the system would not, in plain words. */
+export const reasonOf = (error: unknown): string =>
   REASONS[codeOf(error)] ?? (error instanceof Error ? error.message : "for no known reason.");
 
 const codeOf = (error: unknown): string =>

@@ -1,6 +1,5 @@
 import { parseArgs } from "node:util";
 import type { Command } from "./commands/catalogue.ts";
-import { nearestName } from "./nearest-name.ts";
 import { Refusal } from "./refusal.ts";
 
 /** A command line taken apart: what was named, and the options by name. */
@@ -11,7 +10,7 @@ export interface Words {
 }
 
 /** Takes the words after a command apart by what the command declares. Throws Refusal, each with what would be right. */
-export function parseWords(command: Command, words: readonly string[]): Words {
+export async function parseWords(command: Command, words: readonly string[]): Promise<Words> {
   const options = Object.fromEntries(
     command.options.map(({ name, value }) => [name, { type: value === undefined ? "boolean" : "string" } as const]),
   );
@@ -24,7 +23,7 @@ export function parseWords(command: Command, words: readonly string[]): Words {
     if (token.kind === "positional") operands.push(token.value);
     if (token.kind !== "option") continue;
     const option = command.options.find(({ name }) => name === token.name);
-    if (!option || !token.rawName.startsWith("--")) throw new Refusal(noSuchOption(command, token.rawName));
+    if (!option || !token.rawName.startsWith("--")) throw new Refusal(await noSuchOption(command, token.rawName));
     if (flags.has(option.name) || values.has(option.name))
       throw new Refusal(`${token.rawName} is given twice: keep one.`);
     if (option.value === undefined) {
@@ -59,9 +58,11 @@ function checkOperands(command: Command, operands: readonly string[]): void {
   }
 }
 
-function noSuchOption(command: Command, typed: string): string {
+async function noSuchOption(command: Command, typed: string): Promise<string> {
   const names = command.options.map(({ name }) => `--${name}`);
-  const near = nearestName(typed, names);
+  // Loaded only here, since it comes with all that reads documents.
+  const { nearestWord } = await import("@armwright/engine/document");
+  const near = nearestWord(typed, names);
   const known = names.length === 0 ? "it has none" : `its options are ${names.join(", ")}`;
   return `${command.name} has no option ${typed}: ${near ? `did you mean ${near}?` : `${known}.`}`;
 }

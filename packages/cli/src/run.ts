@@ -1,10 +1,9 @@
 import { COMMANDS, type Command, commandNamed } from "./commands/catalogue.ts";
 import { commandHelp, overview } from "./commands/help.ts";
 import { EXIT, type Io } from "./io.ts";
-import { nearestName } from "./nearest-name.ts";
 import { parseWords } from "./parse-words.ts";
 import { Refusal } from "./refusal.ts";
-import { plain } from "./text/plain.ts";
+import { plain, shortened } from "./text/plain.ts";
 import { version } from "./version.ts";
 
 /** Runs one command line (without node and script) and gives the exit code. Never throws. */
@@ -13,10 +12,10 @@ export async function run(words: readonly string[], io: Io): Promise<number> {
     return await dispatch(words, io);
   } catch (error) {
     if (error instanceof Refusal) {
-      io.err(`${plain(error.message)}\n`);
+      io.err(`${shortened(plain(error.message), MOST_SAID)}\n`);
       return EXIT.refused;
     }
-    io.err(`This is a bug in armwright; please report it with the car document. ${said(error)}\n`);
+    io.err(`This is a bug in armwright; please report it with the car document. ${plain(said(error))}\n`);
     return EXIT.bug;
   }
 }
@@ -32,24 +31,29 @@ async function dispatch(words: readonly string[], io: Io): Promise<number> {
     return EXIT.sound;
   }
   if (first === "help") {
-    io.out(commandHelp(known(rest[0] ?? "")));
+    io.out(commandHelp(await known(rest[0] ?? "")));
     return EXIT.sound;
   }
-  const command = known(first);
+  const command = await known(first);
   if (rest.includes("--help") || rest.includes("-h")) {
     io.out(commandHelp(command));
     return EXIT.sound;
   }
-  const parsed = parseWords(command, rest);
+  const parsed = await parseWords(command, rest);
   const { perform } = await command.load();
   return perform(parsed, io);
 }
 
-function known(name: string): Command {
+/** Longer than any sentence of ours: only a word that was typed can make it so. */
+const MOST_SAID = 2000;
+
+async function known(name: string): Promise<Command> {
   const command = commandNamed(name);
   if (command) return command;
   const names = COMMANDS.map((each) => each.name);
-  const near = nearestName(name, [...names, "help"]);
+  // Loaded only here, since it comes with all that reads documents.
+  const { nearestWord } = await import("@armwright/engine/document");
+  const near = nearestWord(name, [...names, "help"]);
   const hint = near ? `did you mean ${near}?` : `the commands are ${names.join(", ")} and help.`;
   if (name.startsWith("-"))
     throw new Refusal(`Options come after the command, found ${name} first: try npx armwright help`);

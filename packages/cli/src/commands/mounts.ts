@@ -15,15 +15,15 @@ import {
   type Vec3,
   whatWouldOpen,
 } from "@armwright/engine";
-import { type CarDocument, setField, writeCarDocument } from "@armwright/engine/document";
+import { type CarDocument, nearestWord, setField, writeCarDocument } from "@armwright/engine/document";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
-import { nearestName } from "../nearest-name.ts";
 import type { Words } from "../parse-words.ts";
 import { Refusal } from "../refusal.ts";
 import { mountsJson, mountsLines } from "../report/mounts.ts";
 import { readShelf } from "../shelf.ts";
 import { pageFor } from "../text/page.ts";
+import { plain } from "../text/plain.ts";
 
 export function perform({ operands, values, flags }: Words, io: Io): number {
   const reading = readCar(operands[0]!, io);
@@ -42,7 +42,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   if (!best) return EXIT.must;
   if (apply !== undefined) {
     io.write(apply, writeCarDocument(applied(document, best, car.units)));
-    io.err(`Wrote ${apply} with the first place.\n`);
+    io.err(`Wrote ${plain(apply)} with the first place.\n`);
   }
   return EXIT.sound;
 }
@@ -71,7 +71,7 @@ function chosenShocks(values: ReadonlyMap<string, string>, car: Car, io: Io): re
   const chosen = shelf.filter((shock) => shock.name === name);
   if (chosen.length > 0) return chosen;
   const names = shelf.map((shock) => shock.name);
-  const near = nearestName(name, names);
+  const near = nearestWord(name, names);
   throw new Refusal(
     `--shock: ${JSON.stringify(name)} is not on the shelf: ${near ? `did you mean ${near}?` : `it holds ${names.join(", ")}.`}`,
   );

@@ -1,8 +1,8 @@
 import { type Cycle, type Quantity, rowAt, type Study, unitOf } from "@armwright/engine";
 import type { Page } from "../text/page.ts";
-import { widthOf } from "../text/plain.ts";
 import { bare, markTravel } from "../text/say.ts";
 import { type Column, type Row, table } from "../text/table.ts";
+import { widthOf } from "../text/width.ts";
 import { hang } from "../text/wrap.ts";
 
 /** Columns with their heads, in the order of what gives way last where the page is too narrow for all. */

@@ -1,5 +1,6 @@
-import { plain, widthOf } from "./plain.ts";
-import { wrap } from "./wrap.ts";
+import { plain } from "./plain.ts";
+import { widthOf } from "./width.ts";
+import { wordsOf, wrap } from "./wrap.ts";
 
 export interface Column {
   /** One line of the head each, lowest last. */
@@ -55,7 +56,10 @@ export function layTable(columns: readonly Column[], rows: readonly Row[], width
   return { head: heads.map(lay), rows: laid };
 }
 
-/** As wide as the cells; where that is too much for the page, the widest of the columns that give gives first. */
+/**
+ * As wide as the cells; where that is too much for the page, the widest of the columns that give gives first: down to its
+ * longest word, and only where all of them stand there and it is still too much, below it.
+ */
 function columnWidths(
   columns: readonly Column[],
   lines: readonly (readonly string[])[],
@@ -63,16 +67,26 @@ function columnWidths(
 ): readonly number[] {
   const widths = columns.map((_, c) => Math.max(0, ...lines.map((line) => widthOf(line[c]!))));
   const least = columns.map(({ head }) => Math.max(LEAST_GIVING, ...head.map(widthOf)));
+  const longest = columns.map(({ gives }, c) =>
+    gives ? Math.max(least[c]!, ...lines.flatMap((line) => wordsOf(line[c]!).map(widthOf))) : 0,
+  );
   let excess = widths.reduce((sum, w) => sum + w, GAP.length * (columns.length - 1)) - width;
-  for (; excess > 0; excess -= 1) {
+  for (const floor of [longest, least]) excess -= giveWay(columns, widths, floor, excess);
+  return widths;
+}
+
+/** Takes up to `excess` columns of the page from those that give, the widest first, none below its floor; tells how many. */
+function giveWay(columns: readonly Column[], widths: number[], floor: readonly number[], excess: number): number {
+  let given = 0;
+  for (; given < excess; given += 1) {
     let widest = -1;
     columns.forEach(({ gives }, c) => {
-      if (gives && widths[c]! > least[c]! && (widest < 0 || widths[c]! > widths[widest]!)) widest = c;
+      if (gives && widths[c]! > floor[c]! && (widest < 0 || widths[c]! > widths[widest]!)) widest = c;
     });
     if (widest < 0) break;
     widths[widest]! -= 1;
   }
-  return widths;
+  return given;
 }
 
 const wrapCell = (text: string, width: number): readonly string[] =>

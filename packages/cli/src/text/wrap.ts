@@ -1,6 +1,7 @@
-import { plain, widthOf } from "./plain.ts";
+import { plain } from "./plain.ts";
+import { letterWidth, widthOf } from "./width.ts";
 
-/** Words broken into lines of at most `width` characters; a longer word is broken where it has to be. */
+/** Words broken into lines of at most `width` columns; a longer word is broken where it has to be. */
 export function wrap(text: string, width: number): readonly string[] {
   const lines: string[] = [];
   let line = "";
@@ -10,7 +11,7 @@ export function wrap(text: string, width: number): readonly string[] {
       if (widthOf(joined) <= width) {
         line = joined;
       } else {
-        lines.push(line);
+        if (line !== "") lines.push(line);
         line = piece;
       }
     }
@@ -25,15 +26,26 @@ export function hang(lead: string, text: string, width: number): readonly string
   return wrap(text, width - widthOf(lead)).map((line, index) => (index === 0 ? lead : blank) + line);
 }
 
-/** A tape mark such as `12 3/16` is one word. */
-const wordsOf = (text: string): readonly string[] =>
+/** A tape mark such as `12 3/16` is one word, and stays with its unit. */
+export const wordsOf = (text: string): readonly string[] =>
   plain(text)
-    .split(/ +(?!(?<=\d )\d+\/\d)/)
+    .split(/ +(?!(?<=\d )\d+\/\d)(?!(?<=\d )(?:in|mm|deg|lb|kg|N|%)(?![a-z]))/)
     .filter((word) => word !== "");
 
 function pieces(word: string, width: number): readonly string[] {
-  const letters = [...word];
+  if (widthOf(word) <= width) return [word];
   const parts: string[] = [];
-  for (let i = 0; i < letters.length; i += width) parts.push(letters.slice(i, i + width).join(""));
-  return parts;
+  let part = "";
+  let used = 0;
+  for (const letter of word) {
+    const wide = letterWidth(letter);
+    if (part !== "" && used + wide > width) {
+      parts.push(part);
+      part = "";
+      used = 0;
+    }
+    part += letter;
+    used += wide;
+  }
+  return part === "" ? parts : [...parts, part];
 }

@@ -46,9 +46,11 @@ export function trialOf(search: Search, shock: ShockOption, lower: LowerPoint): 
   return makeTrial(search, shock, lowerPath(search.corner, search.movement, lower));
 }
 
+const NO_SPARE = { least: Number.NEGATIVE_INFINITY, obstacle: -1, station: -1 } as const;
+
 function judged(search: Search, trial: Trial, upper: Vec3, lower: LowerPoint, killer: number): Judged {
   const m = trial.measured;
-  const spare = findSpare(trial, upper.x, upper.y, upper.z);
+  const spare = killer < 0 ? findSpare(trial, upper.x, upper.y, upper.z) : NO_SPARE;
   const met = trial.obstacles[spare.obstacle];
   return {
     shock: trial.shock,

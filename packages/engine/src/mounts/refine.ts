@@ -6,11 +6,11 @@ import type { Search } from "./search.ts";
 import { slackOf } from "./slack.ts";
 
 /** Steps are halved from half of the grid's down to this, m. */
-const FINEST = 0.0005;
+const FINEST = 0.001;
 /** Slack that a tacked mount is easily set to, m: less of it costs. Common practice. */
 const EASY_SLACK = 0.25 * 0.0254;
 /** Rounds at one step; what still moves then goes on at the next. */
-const MOST_ROUNDS = 20;
+const MOST_ROUNDS = 6;
 
 /**
  * A better place near a grid point: one coordinate after the other (descent by coordinates), each step kept where the

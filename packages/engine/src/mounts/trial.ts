@@ -29,6 +29,8 @@ export interface Trial {
   /** Obstacles in the order in which they are tried, and the station at which each is looked at first. */
   readonly order: Int32Array;
   readonly start: Int32Array;
+  /** By obstacle, the upper mount that was last found clear of it, and by how much over the whole travel at least, m. */
+  readonly clear: Float64Array;
   /** Of the candidate tried last: see MEASURED. */
   readonly measured: Float64Array;
 }
@@ -81,6 +83,7 @@ export function makeTrial(search: Search, shock: ShockOption, path: LowerPath): 
     radius,
     order: Int32Array.from(obstacles, (_, i) => i),
     start: new Int32Array(obstacles.length).fill(movement.ride),
+    clear: new Float64Array(4 * obstacles.length).fill(-1),
     measured: new Float64Array(11),
   };
 }
@@ -170,11 +173,26 @@ function fallsAtStations({ path: { at }, last }: Trial, ux: number, uy: number, 
 
 /** The first obstacle that is nearer than it may be, or −1; it is tried first the next time, from where it was met. */
 function findInTheWay(trial: Trial, ux: number, uy: number, uz: number): number {
-  const { order, start, obstacles, needs } = trial;
+  const { order, start, obstacles, needs, clear } = trial;
   for (let i = 0; i < order.length; i += 1) {
     const index = order[i]!;
+    // No gap changes by more than the upper mount is moved.
+    const c = 4 * index;
+    const by = clear[c + 3]!;
+    if (by > 0) {
+      const x = ux - clear[c]!;
+      const y = uy - clear[c + 1]!;
+      const z = uz - clear[c + 2]!;
+      if (x * x + y * y + z * z < by * by) continue;
+    }
     const met = meets(trial, obstacles[index]!, needs[index]!, start[index]!, ux, uy, uz);
-    if (met < 0) continue;
+    if (met < 0) {
+      clear[c] = ux;
+      clear[c + 1] = uy;
+      clear[c + 2] = uz;
+      clear[c + 3] = leastRoom;
+      continue;
+    }
     start[index] = met;
     for (let n = i; n > 0; n -= 1) order[n] = order[n - 1]!;
     order[0] = index;
@@ -198,19 +216,31 @@ function meets(
   const other = obstacle.way;
   const first = roomAt(trial, obstacle, need, start, ux, uy, uz);
   if (first < 0) return start;
+  let least = first;
   for (let side = 1; side >= -1; side -= 2) {
     let room = first;
     let here = way[start]! + other[start]!;
     for (let k = start + side; k >= 0 && k <= last; k += side) {
       const there = way[k]! + other[k]!;
-      if (Math.abs(there - here) <= room) continue;
+      const moved = Math.abs(there - here);
+      if (moved <= PASSED * room) {
+        if (room - moved < least) least = room - moved;
+        continue;
+      }
       room = roomAt(trial, obstacle, need, k, ux, uy, uz);
       if (room < 0) return k;
+      if (room < least) least = room;
       here = there;
     }
   }
+  leastRoom = least;
   return -1;
 }
+
+/** Stations are passed over while no more than this share of the room can be used up: what is left serves the neighbours. */
+const PASSED = 0.6;
+/** Room that the last call of meets found to be left over the whole travel, m; not more than true. */
+let leastRoom = 0;
 
 /** Distance of cores less what is needed, m: a bound of it where that is enough for the whole travel, else exact. */
 function roomAt(

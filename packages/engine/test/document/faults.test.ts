@@ -47,7 +47,7 @@ const CASES: readonly Case[] = [
     what: "an unknown field with no near one",
     changes: [["targets.colour", "red"]],
     code: "unknown-key",
-    says: "targets.colour: there is no such field here: the fields are bump, droop, clearanceAtFullBump, trackWidth, wheelbase",
+    says: "targets.colour: there is no such field here: the fields are bump, droop, clearanceAtFullBump, trackWidth, wheelbase, use",
   },
   {
     what: "an unknown field of the document",

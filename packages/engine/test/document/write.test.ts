@@ -50,7 +50,8 @@ describe("writeCarDocument", () => {
           .map(([name, each]) => [name, turned(each)]),
       );
     };
-    const document = startingDocument("five-link", "metric");
+    // Rod ends go by names that no form declares: they keep the order in which they were typed.
+    const { rodEnds: _, ...document } = startingDocument("five-link", "metric");
     expect(writeCarDocument(turned(document) as CarDocument)).toBe(writeCarDocument(document));
   });
 

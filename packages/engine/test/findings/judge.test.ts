@@ -158,7 +158,7 @@ const CASES: readonly Case[] = [
     changes: [["shock.springs.preload", "1/4"]],
     code: "ride-height-off",
     gravity: "mind",
-    says: /^On these springs the car sits 1 [\d/]* ?in lower than drawn\.$/,
+    says: /^On these springs the car sits [\d/]+ in lower than drawn\.$/,
   },
   {
     what: "springs too stiff for trails of another kind",

@@ -1,7 +1,11 @@
 import { describe, expect, test } from "vitest";
 import type { Dimension } from "../../src/car/car.ts";
 import {
+  ATMOSPHERE,
+  BAR,
+  CUBIC_INCH,
   FOOT,
+  FOOT_POUND_FORCE,
   fromUnit,
   INCH,
   POUND_FORCE,
@@ -22,6 +26,10 @@ describe("conversion factors against NIST Special Publication 811, Appendix B", 
     ["U2 psi, Pa", PSI, 6894.757, 5e-4],
     ["U3 pound-force per inch, N/m", POUND_FORCE_PER_INCH, 175.1268, 5e-5],
     ["U4 pound-force inch, N·m", POUND_FORCE_INCH, 0.1129848, 5e-8],
+    ["foot pound-force, J", FOOT_POUND_FORCE, 1.355818, 5e-7],
+    ["cubic inch, m³", CUBIC_INCH, 1.638706e-5, 5e-12],
+    ["bar, Pa (exact)", BAR, 100_000, 0],
+    ["standard atmosphere, Pa (exact)", ATMOSPHERE, 101_325, 0],
     ["U5 gravity, in/s²", STANDARD_GRAVITY / INCH, 386.0886, 5e-5],
     ["U5 gravity, ft/s²", STANDARD_GRAVITY / FOOT, 32.17405, 5e-6],
   ];
@@ -44,6 +52,12 @@ describe("toUnit and fromUnit", () => {
     ["angle-per-turn", Math.PI / 180, 1, 1],
     ["turns", 2.5, 2.5, 2.5],
     ["count", 3, 3, 3],
+    ["pressure", 6894.757293168361, 1, 0.06894757293168361],
+    ["volume", 0.0254 ** 3, 1, 16.387064],
+    ["energy", 4.4482216152605 * 0.3048, 1, 4.4482216152605 * 0.3048],
+    ["frequency", 1.2, 1.2, 1.2],
+    ["damping", 4.4482216152605 / 0.0254, 1, 4.4482216152605 / 0.0254],
+    ["speed", 0.254, 10, 0.254],
   ];
   test.each(cases)("%s", (dimension, si, inch, metric) => {
     expect(toUnit(si, dimension, "inch-pound")).toBeCloseTo(inch, 12);

@@ -69,10 +69,13 @@ function press(event: KeyboardEvent): void {
     done(event, giveUpMove);
     return;
   }
-  if (target instanceof Element && target.matches("[role=slider], [data-handle]")) return;
+  // These the tape and a point in the drawing take for themselves; every other key works there too.
+  if (OWN.has(key) && target instanceof Element && target.matches("[role=slider], [data-handle]")) return;
   const action = actionOf(event);
   if (action) done(event, action);
 }
+
+const OWN: ReadonlySet<string> = new Set(["ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "Home", "End"]);
 
 function actionOf({ key, shiftKey, target }: KeyboardEvent): (() => void) | undefined {
   switch (key) {

@@ -15,4 +15,6 @@ export function mount(root: HTMLElement): void {
       <App />
     </StrictMode>,
   );
+  // A car without a scan never needs what reads one.
+  void import("../mesh/follow.ts").then(({ followMesh }) => followMesh());
 }

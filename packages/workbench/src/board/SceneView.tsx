@@ -1,11 +1,14 @@
-import { troublesAt } from "@armwright/drawing";
+import { gapsFromStudy, troublesAt } from "@armwright/drawing";
 import { parseQuantity, type Study, type Vec3 } from "@armwright/engine";
 import { type CarDocument, parsePath, valueAt } from "@armwright/engine/document";
 import { type ReactNode, useEffect, useRef, useState } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { STILL } from "../app/use-media.ts";
 import { typedLength } from "../form/typed.ts";
+import { pickAlong } from "../mesh/choose-mesh.ts";
+import { meshGapsNow, useMesh } from "../mesh/mesh-store.ts";
 import type { SceneView as Direction, DragPhase, Scene } from "../scene/index.ts";
+import { matrixOf, toCar } from "../scene/mesh/similarity.ts";
 import { beginMove, bench, edit, endMove, giveUpMove, hold, move } from "../store/bench.ts";
 import type { Operation } from "../store/operations.ts";
 import type { Solved } from "../store/position.ts";
@@ -27,6 +30,8 @@ const DIRECTIONS: readonly (readonly [Direction | "fit", string])[] = [
   ["fit", "whole"],
 ];
 
+const NO_POINTS: NonNullable<CarDocument["chassisMesh"]>["points"] = [];
+
 /** The car in space; fetched when it is first asked for. */
 export function SceneView({ study, solved, size }: Props): ReactNode {
   const canvas = useRef<HTMLCanvasElement>(null);
@@ -36,6 +41,8 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
   const spot = useBench((state) => state.spot);
   const units = useBench((state) => state.units);
   const theme = useBench((state) => state.theme);
+  const { mesh, placement, drafts, isPicking, measured } = useMesh((state) => state);
+  const stored = useBench(({ document }) => document?.chassisMesh?.points) ?? NO_POINTS;
   useEffect(() => {
     let made: Scene | undefined;
     let isGone = false;
@@ -49,6 +56,7 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
           onDrag: dragged,
           onSelect: (path) => hold(path === null ? null : { place: path, as: "point" }),
           onNudge: nudged,
+          onMeshRay: (origin, direction) => void pickAlong(origin, direction),
         });
         setScene(made);
       } catch {
@@ -64,11 +72,29 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
   useEffect(() => {
     scene?.show(study, solved.position, {
       units,
-      troubles: troublesAt(study, solved.position, solved.row),
+      troubles: troublesAt(study, solved.position, solved.row, [
+        ...gapsFromStudy(study, solved.position),
+        ...meshGapsNow(measured, solved.travel),
+      ]),
       ...(held !== undefined && { held }),
       spot: spot && { at: spot, label: "" },
     });
-  }, [scene, study, solved, held, spot, units]);
+  }, [scene, study, solved, held, spot, units, measured]);
+  useEffect(() => {
+    scene?.showMesh(
+      mesh &&
+        placement && {
+          position: mesh.read.position,
+          index: mesh.read.index,
+          placement: matrixOf(placement),
+          picked: [
+            ...stored.map(({ mesh: spot }, i) => ({ at: toCar(placement, spot), label: String(i + 1) })),
+            ...drafts.map((draft, i) => ({ at: toCar(placement, draft.mesh), label: String(stored.length + i + 1) })),
+          ],
+        },
+    );
+  }, [scene, mesh, placement, drafts, stored]);
+  useEffect(() => scene?.pickOnMesh(isPicking), [scene, isPicking]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the page's tokens change with the theme.
   useEffect(() => scene?.setTheme(), [scene, theme]);
   return (

@@ -6,12 +6,14 @@ import {
   fitLeft,
   fitRear,
   fitTop,
+  gapsFromStudy,
   type Primitive,
   type Sheet,
 } from "@armwright/drawing";
 import type { Study } from "@armwright/engine";
 import { type ReactNode, useMemo } from "react";
 import { useBench } from "../app/use-bench.ts";
+import { meshGapsNow, useMesh } from "../mesh/mesh-store.ts";
 import type { ViewName } from "../store/bench-state.ts";
 import type { Solved } from "../store/position.ts";
 import { clearOf } from "./clear-of.ts";
@@ -41,6 +43,7 @@ export function View({ view, study, solved, size, zero, isBig, isBare = false, l
   const units = useBench((state) => state.units);
   const held = useBench((state) => state.held?.place);
   const spot = useBench((state) => state.spot);
+  const measured = useMesh((state) => state.measured);
   const sheet = useMemo(
     () => sheetOf(view, study, size, isBig ? zero : null, isBare),
     [view, study, size, zero, isBig, isBare],
@@ -53,6 +56,7 @@ export function View({ view, study, solved, size, zero, isBig, isBare = false, l
       ...bare,
       ...(held !== undefined && { held: heldPart(held) }),
       over,
+      gaps: [...gapsFromStudy(study, solved.position), ...meshGapsNow(measured, solved.travel)],
       detail: isBig ? ("full" as const) : ("small" as const),
     };
     if (view === "top") return drawTop(shown, solved.position, sheet, options);
@@ -63,7 +67,7 @@ export function View({ view, study, solved, size, zero, isBig, isBare = false, l
       sheet,
       isBig ? options : { ...options, ghosts: false, dimensions: false, notes: false },
     );
-  }, [view, study, solved, sheet, units, held, spot, isBig, isBare]);
+  }, [view, study, solved, sheet, units, held, spot, measured, isBig, isBare]);
   const clear = useMemo(
     () => (covered ? { ...drawing, parts: clearOf(drawing.parts, covered) } : drawing),
     [drawing, covered],

@@ -1,12 +1,12 @@
-import { type FieldValue, parsePath, valueAt } from "@armwright/engine/document";
 import type { Vec3 } from "@armwright/engine";
 import { parseQuantity } from "@armwright/engine";
+import { type FieldValue, parsePath, valueAt } from "@armwright/engine/document";
 import { typedValue } from "../form/typed.ts";
 import { readChassisMesh } from "../scene/mesh/chassis-mesh.ts";
 import { fitSimilarity, type PointPair } from "../scene/mesh/similarity.ts";
 import { bench, edit } from "../store/bench.ts";
 import { keepMesh, readMesh } from "../store/connection.ts";
-import { type DraftPoint, meshBench, NO_MESH } from "./mesh-store.ts";
+import { type DraftPoint, type MeshBench, meshBench, NO_MESH } from "./mesh-store.ts";
 
 const { getState: now, setState: set } = meshBench;
 
@@ -24,16 +24,16 @@ export async function chooseMesh(file: File): Promise<void> {
     read.dispose();
     return;
   }
-  now().mesh?.dispose();
-  set({ ...NO_MESH, file: kept, mesh: read });
   const placed = bench.getState().document?.chassisMesh;
   if (placed && placed.file !== kept) edit([{ path: "chassisMesh", value: undefined }], "the scan before taken off");
+  now().mesh?.dispose();
+  set({ ...NO_MESH, file: kept, mesh: read });
 }
 
 /** Reads a scan that is kept already. */
 export async function openMesh(name: string): Promise<void> {
-  const mine = begin();
-  set({ file: name });
+  now().mesh?.dispose();
+  const mine = begin({ ...NO_MESH, file: name });
   const mesh = await attempt(mine, async () => {
     const bytes = await readMesh(name);
     if (!bytes) throw new Error(`${name} is not kept beside the car: choose the file again.`);
@@ -49,9 +49,9 @@ export function putMeshAway(): void {
   set(NO_MESH);
 }
 
-function begin(): number {
+function begin(from: Partial<MeshBench> = {}): number {
   asked += 1;
-  set({ isReading: true, trouble: "" });
+  set({ ...from, isReading: true, trouble: "" });
   return asked;
 }
 
@@ -137,7 +137,11 @@ export function placeByDrafts(): void {
   const value = points as unknown as FieldValue;
   set({ drafts: [], trouble: "" });
   edit(
-    [stored.length > 0 ? { path: "chassisMesh.points", value } : { path: "chassisMesh", value: { file, points: value } }],
+    [
+      stored.length > 0
+        ? { path: "chassisMesh.points", value }
+        : { path: "chassisMesh", value: { file, points: value } },
+    ],
     stored.length > 0 ? "a spot added to the scan" : "the scan placed",
   );
 }

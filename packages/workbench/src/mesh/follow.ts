@@ -33,8 +33,6 @@ function follow(): void {
   const { file, mesh, isReading, placement, measured } = meshBench.getState();
   const named = document?.chassisMesh?.file;
   if (named !== undefined && named !== file && !isReading) {
-    mesh?.dispose();
-    meshBench.setState({ mesh: null, placement: null, measured: null, drafts: [] });
     void openMesh(named);
     return;
   }

@@ -73,7 +73,11 @@ export async function sampleGaps(study: Study, ask: AskGaps): Promise<MeshSample
 const far = Number.POSITIVE_INFINITY;
 
 /** Parts at a travel, without what lies next to their brackets: an end that no travel moves is on the chassis. */
-function partsSolver(study: Study, droop: number, bump: number): ((travel: number) => readonly MeshPart[] | null) | null {
+function partsSolver(
+  study: Study,
+  droop: number,
+  bump: number,
+): ((travel: number) => readonly MeshPart[] | null) | null {
   const partsAt = (travel: number): readonly MeshPart[] | null => {
     const found = solveAt(study.corner, travel);
     if (!found) return null;

@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo } from "react";
+import { lazy, type ReactNode, Suspense, useMemo } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { Fields } from "../form/Fields.tsx";
 import { type Field, fieldsAt } from "../form/schema-fields.ts";
@@ -7,12 +7,17 @@ import { AssumedList } from "./AssumedList.tsx";
 import { ResultsList } from "./ResultsList.tsx";
 import { SketchFigure } from "./SketchFigure.tsx";
 
+const MeshPart = lazy(() => import("../mesh/MeshPart.tsx").then((m) => ({ default: m.MeshPart })));
+
+/** A scan has a part of its own in the sheet: it is placed in the scene, not typed. */
+const MESH = "chassisMesh";
+
 /** The sheet of the chosen step: what is entered, where the tape goes for it, what comes out. */
 export function StepSheet(): ReactNode {
   const step = stepOfId(useBench((state) => state.step));
   const document = useBench((state) => state.document);
   const fields = useMemo(
-    () => (document ? unique(step.places.flatMap((place) => fieldsAt(place, document))) : []),
+    () => (document ? unique(step.places.flatMap((place) => (place === MESH ? [] : fieldsAt(place, document)))) : []),
     [step, document],
   );
   if (!document) return null;
@@ -31,6 +36,11 @@ export function StepSheet(): ReactNode {
         <div className="sheet-body">
           <div className="inputs">
             <Fields fields={fields} />
+            {step.places.includes(MESH) && (
+              <Suspense fallback={null}>
+                <MeshPart />
+              </Suspense>
+            )}
           </div>
           <SketchFigure fallback={fields.find(({ kind }) => kind === "quantity")?.path ?? fields[0]?.path} />
         </div>

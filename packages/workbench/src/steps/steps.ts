@@ -126,7 +126,7 @@ export const STEPS: readonly Step[] = [
     id: "room",
     title: "Room",
     sentence: "What everything has to stay clear of, and what hangs lowest.",
-    places: ["underbody", "keepOuts"],
+    places: ["underbody", "keepOuts", "chassisMesh"],
     results: ["groundClearance"],
     charts: ["groundClearance", "halfTrackChange", "wheelbaseChange", "camber", "toe"],
   },

@@ -164,6 +164,11 @@ export async function restoreVersion(name: string, id: string): Promise<boolean>
 }
 export const versionText = async (name: string, id: string): Promise<string> => (await source?.version(name, id)) ?? "";
 
+/** A scan that is kept beside the cars; undefined where there is none of that name. */
+export const readMesh = async (file: string): Promise<Uint8Array<ArrayBuffer> | undefined> => source?.readMesh(file);
+export const keepMesh = async (file: string, bytes: Uint8Array<ArrayBuffer>): ReturnType<DocumentSource["keepMesh"]> =>
+  (await source?.keepMesh(file, bytes)) ?? { ok: false, because: "there is nowhere to keep it" };
+
 function lastCar(): string | null {
   try {
     return localStorage.getItem(LAST);

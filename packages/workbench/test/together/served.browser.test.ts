@@ -169,11 +169,11 @@ describe("two pages on one car", () => {
     await shows(one.page, STRAP, "24", SOON);
     expect(await field(other.page, STRAP).inputValue()).toBe("24");
     await told(one.page).waitFor();
-    expect(await told(one.page).innerText()).toContain(
+    expect(await told(one.page).textContent()).toContain(
       "strap.length: your 23 was replaced by 24, entered on another screen",
     );
     await told(other.page).waitFor();
-    expect(await told(other.page).innerText()).toContain("strap.length: replaced 23");
+    expect(await told(other.page).textContent()).toContain("strap.length: replaced 23");
     await told(one.page).getByRole("button", { name: "Seen" }).click();
     expect(await told(one.page).count()).toBe(0);
   });
