@@ -120,12 +120,13 @@ function judgeRest({ rest, preloadForDesign, springs }: SpringStudy): Finding[] 
       ...common,
       code: "ride-height-off",
       gravity: "mind",
-      source: `${PRACTICE}: up to 1/4 in; preload beyond 3 in or below none is the wrong spring`,
+      source: PRACTICE,
       values: {
         off: length(Math.abs(rest.travel)),
         way: rest.travel > 0 ? "lower" : "higher",
         isWrong: isWrong ? "yes" : "no",
         preload: length(preloadForDesign ?? 0),
+        most: length(USUAL_PRELOAD.most),
         want: rest.travel > 0 ? "stiffer" : "softer",
         turns: formatNumber(Math.abs(turns), 1),
         wind: turns > 0 ? "down" : "back up",
@@ -139,13 +140,13 @@ function judgeRates(made: SpringStudy, { car }: Judged): Finding[] {
   const findings: Finding[] = [];
   const band = bandOf(car.targets.use);
   const ride = made.frequency.ride;
-  if (rest.on === "springs" && (ride < band.from - LEAST_HERTZ || ride > band.to + LEAST_HERTZ)) {
+  if (rest.on === "springs" && ride !== null && (ride < band.from - LEAST_HERTZ || ride > band.to + LEAST_HERTZ)) {
     findings.push({
       code: "ride-frequency",
       gravity: "mind",
       place: "shock.springs",
       travel: rest.travel,
-      source: `${PRACTICE}; lists disagree by a tenth or two`,
+      source: PRACTICE,
       values: {
         frequency: frequency(ride),
         from: frequency(band.from),
@@ -172,9 +173,11 @@ function judgeRates(made: SpringStudy, { car }: Judged): Finding[] {
       gravity: "mind",
       place: "shock.springs.crossoverAt",
       travel: rest.travel,
-      source: `${PRACTICE}: 1 to 3 in of shock past ride`,
+      source: PRACTICE,
       values: {
         before: length(-past),
+        from: length(INCH),
+        to: length(3 * INCH),
         by: crossover.by === "stop" ? "The slider is at its stop" : "The tender is solid",
       },
     });

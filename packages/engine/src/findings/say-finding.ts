@@ -238,7 +238,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
     sentence: `On these springs the car sits ${w["off"]} ${w["way"]} than drawn.`,
     remedy:
       w["isWrong"] === "yes"
-        ? `Wrong spring: the preload that mends it is outside what is usual (common practice: none to 3 in). Take ${w["want"]} ones.`
+        ? `Wrong spring: the preload that mends it is outside what is usual (common practice: none to ${w["most"]}). Take ${w["want"]} ones.`
         : `Wind the collar ${w["wind"]} ${w["turns"]} turns, to a preload of ${w["preload"]}, and set the slider's stop anew.`,
   }),
   "ride-frequency": (w) => ({
@@ -251,7 +251,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
   }),
   "crossover-at-ride": (w) => ({
     sentence: `${w["by"]} already where the car sits: the main spring works alone from there, which is harsh.`,
-    remedy: "Set the stop 1 to 3 in of shock past ride (common practice).",
+    remedy: `Set the stop ${w["from"]} to ${w["to"]} of shock past ride (common practice).`,
   }),
   "rod-end-limits-unknown": (w) => ({
     sentence: `${w["count"]} rod ends have no misalignment limit entered; the most tilted is ${w["where"]}: ${w["tilt"]} ${w["travelWhere"]}.`,

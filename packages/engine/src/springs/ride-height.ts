@@ -1,6 +1,7 @@
 import type { SpringSet } from "../car/car.ts";
 import type { Corner } from "../cycle/corner.ts";
 import { STANDARD_GRAVITY } from "../units/convert.ts";
+import { findRisingRoot, type Sloped } from "./find-rising-root.ts";
 import {
   type ShockSpring,
   SLOWLY,
@@ -35,7 +36,7 @@ export interface Rest {
 const FOUND = 1e-9;
 
 /**
- * Static equilibrium: F·MR = sprung mass × gravity, gas slow (isothermal), by bisection between the stops. Both wheels
+ * Static equilibrium: F·MR = sprung mass × gravity, gas slow (isothermal), between the stops. Both wheels
  * alike; the tyre's height does not enter, because it carries the same weight wherever the car sits. Null without a shock.
  */
 export function findRest(
@@ -54,16 +55,12 @@ export function findRest(
   if (!down || !up) return null;
   if (down.wheelForce >= weight) return { travel: droop, on: "droop-stop", state: down };
   if (up.wheelForce < weight) return { travel: bump, on: "bump-stop", state: up };
-  let low = droop;
-  let high = bump;
-  while (high - low > FOUND) {
-    const middle = (low + high) / 2;
-    const here = at(middle);
-    if (!here) return null;
-    if (here.wheelForce < weight) low = middle;
-    else high = middle;
-  }
-  const state = at((low + high) / 2);
+  const over = (travel: number): Sloped | null => {
+    const here = at(travel);
+    return here && { value: here.wheelForce - weight, slope: here.wheelRate };
+  };
+  const travel = findRisingRoot(over, droop, bump, FOUND);
+  const state = travel === null ? null : at(travel);
   return state && { travel: state.travel, on: "springs", state };
 }
 

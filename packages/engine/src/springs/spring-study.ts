@@ -2,6 +2,7 @@ import type { Car, SpringSet } from "../car/car.ts";
 import type { Corner } from "../cycle/corner.ts";
 import type { TravelReport } from "../limits/travel-report.ts";
 import { type CriticalDamping, criticalDamping } from "./damping.ts";
+import { findRisingRoot, type Sloped } from "./find-rising-root.ts";
 import { findRest, preloadFor, type Rest, rideFrequency, type TravelStops } from "./ride-height.ts";
 import { type Crossover, springStackAt } from "./spring-stack.ts";
 import { type ShockSpring, shockPlaceAt, shockSpringOf, type WheelSpringState, wheelSpringAt } from "./wheel-spring.ts";
@@ -20,7 +21,7 @@ export interface SpringStudy {
   /** Full droop, where the car sits, full bump. Gas fast about where the car sits. */
   readonly positions: readonly SpringPosition[];
   /** Frequencies about rest and just past crossover, Hz; the latter null where there is none within the travel. */
-  readonly frequency: { readonly ride: number; readonly beyondCrossover: number | null };
+  readonly frequency: { readonly ride: number | null; readonly beyondCrossover: number | null };
   /** Where the main spring goes on alone; `travel` null where the wheel does not get there. */
   readonly crossover: (Crossover & { readonly travel: number | null }) | null;
   /** Preload with which the car would sit as drawn, m, the crossover kept; null where none does. */
@@ -32,7 +33,8 @@ export interface SpringStudy {
 export interface SpringPosition {
   readonly name: "droop" | "ride" | "bump";
   readonly state: WheelSpringState;
-  readonly frequency: number;
+  /** Null where the springs are solid: there is then no rate. */
+  readonly frequency: number | null;
   readonly damping: CriticalDamping | null;
 }
 
@@ -77,8 +79,8 @@ export function studySprings({
     return {
       name,
       state,
-      frequency: rideFrequency(state.wheelRate, sprungMass, tyreRate),
-      damping: criticalDamping(state.wheelRate, sprungMass, state.motionRatio),
+      frequency: state.springs.isSolid ? null : rideFrequency(state.wheelRate, sprungMass, tyreRate),
+      damping: state.springs.isSolid ? null : criticalDamping(state.wheelRate, sprungMass, state.motionRatio),
     };
   };
   const positions = [position("droop", stops.droop), position("ride", rest.travel), position("bump", stops.bump)];
@@ -96,7 +98,7 @@ export function studySprings({
     positions,
     frequency: {
       ride: positions[1]!.frequency,
-      beyondCrossover: past && rideFrequency(past.wheelRate, sprungMass, tyreRate),
+      beyondCrossover: past && !past.springs.isSolid ? rideFrequency(past.wheelRate, sprungMass, tyreRate) : null,
     },
     crossover,
     preloadForDesign: preloadFor(corner, shockSpring, springs, { sprungMass }, 0),
@@ -120,14 +122,12 @@ function placeCrossover(
 
 /** Travel at which the shock has a length, m; null where it has not between the two travels. */
 export function travelAtShockLength(corner: Corner, length: number, droop: number, bump: number): number | null {
-  const over = (z: number): number => (shockPlaceAt(corner, z)?.shockLength ?? Number.NaN) - length;
-  let low = droop;
-  let high = bump;
-  if (!(over(low) >= 0 && over(high) <= 0)) return null;
-  while (high - low > 1e-9) {
-    const middle = (low + high) / 2;
-    if (over(middle) > 0) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  const atDroop = shockPlaceAt(corner, droop);
+  const atBump = shockPlaceAt(corner, bump);
+  if (!atDroop || !atBump || atDroop.shockLength < length || atBump.shockLength > length) return null;
+  const over = (z: number): Sloped | null => {
+    const place = shockPlaceAt(corner, z);
+    return place && { value: length - place.shockLength, slope: place.motionRatio };
+  };
+  return findRisingRoot(over, droop, bump, 1e-9);
 }

@@ -31,9 +31,10 @@ describe("limits", () => {
           const outward = direction === "bump" ? 1 : -1;
           for (const limit of report[direction].limits) {
             if (limit.code === "linkage" || limit.pastAtRide) continue;
-            expect(spareAt(corner, limit.id, limit.travel - outward * MICROMETRE), limit.id).toBeGreaterThan(0);
+            expect(spareAt(corner, limit.id, limit.travel - outward * MICROMETRE), limit.id).toBeGreaterThan(-1e-9);
             const beyond = limit.travel + outward * MICROMETRE;
-            if (solveAt(corner, beyond)) expect(spareAt(corner, limit.id, beyond), limit.id).toBeLessThan(0);
+            // A gap that only grazes changes by less than a nanometre within a micrometre of travel.
+            if (solveAt(corner, beyond)) expect(spareAt(corner, limit.id, beyond), limit.id).toBeLessThan(1e-9);
           }
         }
       }),

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Dimension } from "../../src/car/car.ts";
-import { INCH, parseQuantity, parseThread } from "../../src/units/index.ts";
+import { INCH, POUND_FORCE_PER_INCH, PSI, parseQuantity, parseThread } from "../../src/units/index.ts";
 
 describe("parseQuantity", () => {
   const cases: readonly (readonly [number | string, Dimension, number])[] = [
@@ -14,6 +14,13 @@ describe("parseQuantity", () => {
     ["100 lb", "mass", 45.359237],
     [40, "percent", 0.4],
     ["40 %", "percent", 0.4],
+    [250, "rate", 250 * POUND_FORCE_PER_INCH],
+    ["250 lb/in", "rate", 250 * POUND_FORCE_PER_INCH],
+    ["45 N/mm", "rate", 45_000],
+    ["200 psi", "pressure", 200 * PSI],
+    ["14 bar", "pressure", 1_400_000],
+    ["24 in3", "volume", 24 * INCH ** 3],
+    ["400 cc", "volume", 400e-6],
   ];
   test.each(cases)("%j as %s", (typed, dimension, si) => {
     const parsed = parseQuantity(typed, dimension, "inch-pound");
@@ -23,6 +30,8 @@ describe("parseQuantity", () => {
   const refused: readonly (readonly [number | string, Dimension, string | undefined])[] = [
     ["1,5", "angle", "1.5"],
     ["1.5 mm", "angle", "1.5"],
+    ["12 3", "rate", undefined],
+    ["250 kg/mm", "rate", "250"],
     ["a few", "mass", undefined],
     [Number.NaN, "mass", undefined],
   ];
