@@ -1,12 +1,16 @@
 import type { ReactNode } from "react";
+import { useStore } from "zustand";
 import { redo, setTheme, setUnits, showPanel, undo } from "../store/bench.ts";
+import { connection } from "../store/connection.ts";
 import { RedoMark, UndoMark } from "./Mark.tsx";
 import { useSaved } from "./saved.ts";
 import { useBench } from "./use-bench.ts";
 
 /** The car's name and the way to the files. */
 export function CarHead(): ReactNode {
-  const name = useBench(({ document }) => document?.name ?? "No car");
+  const file = useStore(connection, (state) => state.name);
+  const name = useBench(({ document }) => document?.name ?? file ?? "No car");
+  const isUnreadable = useBench(({ unreadable }) => unreadable.length > 0);
   const kind = useBench(({ live }) => live.study?.car.linkage.kind);
   return (
     <header className="car-head">
@@ -16,7 +20,13 @@ export function CarHead(): ReactNode {
           {name}
         </button>
       </h1>
-      <p className="small quiet">{kind === undefined ? "nothing on the bench" : `${KIND[kind]}, left rear corner`}</p>
+      <p className="small quiet">
+        {isUnreadable
+          ? "its file cannot be read"
+          : kind === undefined
+            ? "nothing on the bench"
+            : `${KIND[kind]}, left rear corner`}
+      </p>
     </header>
   );
 }

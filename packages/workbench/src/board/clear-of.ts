@@ -5,11 +5,21 @@ export function clearOf(parts: readonly Primitive[], covered: Box): readonly Pri
   return parts.flatMap((part): readonly Primitive[] => {
     if (part.shape !== "group") return [part];
     if (part.layer === "dimension" || part.layer === "note") {
-      return spotsOf(part).some((spot) => isIn(spot, covered)) ? [] : [part];
+      return spotsOf(part).some((spot) => isIn(spot, covered)) ? marksOf(part.parts, covered) : [part];
     }
     return [{ ...part, parts: clearOf(part.parts, covered) }];
   });
 }
+
+/** What is in trouble keeps the ring on its spot, even where its words have no room. */
+const marksOf = (parts: readonly Primitive[], covered: Box): readonly Primitive[] =>
+  parts.filter(
+    (part) =>
+      part.shape === "area" &&
+      part.layer === "trouble" &&
+      part.fill === "none" &&
+      !spotsOf(part).some((spot) => isIn(spot, covered)),
+  );
 
 const isIn = ({ x, y }: Spot, { x: left, y: top, width, height }: Box): boolean =>
   x > left && x < left + width && y > top && y < top + height;

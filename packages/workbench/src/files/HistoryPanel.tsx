@@ -29,7 +29,7 @@ export function HistoryPanel(): ReactNode {
   };
   const bringBack = async (version: Version): Promise<void> => {
     const { document } = bench.getState();
-    if (!document) {
+    if (!document || connection.getState().isGone) {
       // Nothing that edits could be made to: the file is exchanged as a whole.
       if (await restoreVersion(id, version.id)) showPanel(null);
       else setSaid("That version could not be brought back.");

@@ -80,14 +80,14 @@ export function StoredSpots({ points }: { readonly points: Points }): ReactNode 
               }}
               on={undefined}
             />
-            <p className="small">
+            <p className="small mesh-off">
               {off !== undefined && (
-                <>
+                <span>
                   off by{" "}
                   <b>
                     <Reading text={shown(off, "length", units)} />
                   </b>
-                </>
+                </span>
               )}
               {points.length > 3 && (
                 <button type="button" className="pressable quiet small" onClick={() => takePointOff(index)}>

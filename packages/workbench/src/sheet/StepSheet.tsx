@@ -36,14 +36,14 @@ export function StepSheet(): ReactNode {
         <div className="sheet-body">
           <div className="inputs">
             <Fields fields={fields} />
-            {step.places.includes(MESH) && (
-              <Suspense fallback={null}>
-                <MeshPart />
-              </Suspense>
-            )}
           </div>
           <SketchFigure fallback={fields.find(({ kind }) => kind === "quantity")?.path ?? fields[0]?.path} />
         </div>
+      )}
+      {step.places.includes(MESH) && (
+        <Suspense fallback={null}>
+          <MeshPart />
+        </Suspense>
       )}
       <ResultsList ids={step.results} />
     </>

@@ -57,10 +57,24 @@ export function showCar(document: CarDocument): void {
   keepPreferences({ units: now().units, theme: now().theme, step: now().step });
 }
 
-/** A file that cannot be read as a document: its faults are shown, and whatever was on the bench stays, marked as older. */
-export function showUnreadable(faults: readonly Fault[]): void {
+/**
+ * A file that cannot be read as a document: its faults are shown. The last state of the same car stays, marked as older;
+ * of another car that was on the bench before nothing does.
+ */
+export function showUnreadable(faults: readonly Fault[], whose: "the same car" | "another car"): void {
   const { live } = now();
-  set({ unreadable: faults, document: null, moving: null, live: { ...live, isOlder: live.study !== null } });
+  set({ unreadable: faults, document: null, moving: null });
+  if (whose === "the same car") set({ live: { ...live, faults: [], isOlder: live.study !== null } });
+  else
+    set({
+      live: NOT_READ,
+      travel: 0,
+      held: null,
+      undoing: NOTHING_DONE,
+      comparing: null,
+      isCycling: false,
+      spot: null,
+    });
 }
 
 /** The same car, changed elsewhere: another screen, another program. A movement of this hand goes on on top of it. */

@@ -9,6 +9,8 @@ export type { CarEntry, Version };
 /** What is open, and where the work is kept. */
 export interface Connection {
   readonly name: string | null;
+  /** Its file was taken away: what is entered waits until it is back. */
+  readonly isGone: boolean;
   /** In words, e.g. `kept in the folder, 9:41`. */
   readonly saved: string;
   /** The same in a word or two. */
@@ -19,7 +21,14 @@ export interface Connection {
   readonly notices: readonly string[];
 }
 
-export const connection = createStore<Connection>(() => ({ name: null, saved: "", short: "", lists: 0, notices: [] }));
+export const connection = createStore<Connection>(() => ({
+  name: null,
+  isGone: false,
+  saved: "",
+  short: "",
+  lists: 0,
+  notices: [],
+}));
 
 let source: DocumentSource | undefined;
 const LAST = "armwright.last-car";
@@ -48,10 +57,11 @@ export async function openCar(name: string): Promise<void> {
     say(`there is no car ${name} any more`);
     return;
   }
-  connection.setState({ name });
+  const before = connection.getState().name;
+  connection.setState({ name, isGone: state.condition === "gone" });
   keepLastCar(name);
   if (!state.document) {
-    showUnreadable(faultsOf(state));
+    showUnreadable(faultsOf(state), before === name ? "the same car" : "another car");
     return;
   }
   if (isFirstVisit) setUnits(state.document.units === "metric" ? "metric" : "inch-pound");
@@ -80,8 +90,13 @@ export const seeNotices = (): void => connection.setState({ notices: [] });
 function hearCar({ state, by }: Extract<SourceEvent, { kind: "car" }>): void {
   if (state.name !== connection.getState().name || by === "here") return;
   if (state.document) showChangedElsewhere(state.document);
-  else showUnreadable(faultsOf(state));
-  say(by === "program" ? "changed by another program" : "changed on another screen");
+  else showUnreadable(faultsOf(state), "the same car");
+  const wasGone = connection.getState().isGone;
+  const isGone = state.condition === "gone";
+  connection.setState({ isGone });
+  if (!isGone) say(by === "program" ? "changed by another program" : "changed on another screen");
+  else if (!wasGone)
+    notice(state.name, "the file was taken away: what you enter waits here until an earlier version is brought back");
 }
 
 /** What another hand did to a field of ours, or why an edit could not be made. */

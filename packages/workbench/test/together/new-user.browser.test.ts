@@ -109,8 +109,7 @@ test("a new user enters an H-arm rear, finds what stops it, moves the link until
     const [, label = "", value] = /^\w+: (.*) \| (.*)$/.exec(line) ?? [];
     expect([label, value]).toEqual([label, expected.result(label)]);
   }
-  console.log(camberSpread(exported), await JSON.parse(text).linkage.upperLink.inner);
-  expect(camberSpread(exported)).toBeLessThan(2 * TENTH);
+  expect(camberSpread(exported)).toBeLessThan(TENTH);
   await page.locator("nav.order button", { hasText: "Arms" }).click();
   const { inner } = JSON.parse(text).linkage.upperLink;
   for (const axis of ["y", "z"] as const) expect(String(inner[axis])).toBe(await readField(page, axis));

@@ -1,6 +1,7 @@
-import { readFileSync, renameSync, writeFileSync } from "node:fs";
+import { existsSync, readFileSync, renameSync, unlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { readCarDocument, sayFault } from "@armwright/engine/document";
+import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import { type UnderTest, until } from "../../../cli/test/bench/bench-under-test.ts";
@@ -114,6 +115,25 @@ describe("page and file", () => {
     await until("the mended file takes edits", () => onDisk(STRAP) === 23, SOON);
   });
 
+  test("a broken car that is opened after a sound one shows nothing of that one, and takes none of its undoing", async () => {
+    bench = await shop.bench();
+    const whole = bench.onDisk("greasewood");
+    writeFileSync(file("greasewood"), whole.slice(0, 300));
+    const { page } = await opened();
+    await enter(page, STRAP, "23");
+    await page.locator(".bench-foot").getByRole("button", { name: "Cars" }).click();
+    await page.locator(".car-list button", { hasText: "cannot be read" }).click();
+    await page.getByText("its file cannot be read").waitFor();
+    expect(await page.getByRole("heading", { level: 1 }).textContent()).toBe("greasewood");
+    expect(await page.locator("svg.drawing, .stops-table, svg.tape").count()).toBe(0);
+    expect(await plainTexts(page.locator(".findings-list li"))).toEqual([expect.stringMatching(/^Mend\. /)]);
+    writeFileSync(file("greasewood"), whole);
+    await page.locator(".stops-table").waitFor();
+    expect(await page.getByRole("button", { name: "Undo" }).isDisabled()).toBe(true);
+    await page.keyboard.press("Control+z");
+    expect(bench.onDisk("greasewood")).toBe(whole);
+  });
+
   test("a broken file is brought back from its history, and the broken text is kept", async () => {
     bench = await shop.bench();
     const { page } = await opened();
@@ -133,6 +153,21 @@ describe("page and file", () => {
     );
     expect(texts).toContain(broken);
   });
+});
+
+test("a file taken away is told; what is entered waits, and is in the file once that is brought back", async () => {
+  bench = await shop.bench();
+  const { page } = await opened();
+  unlinkSync(file());
+  await told(page).waitFor();
+  expect(await told(page).textContent()).toContain("the file was taken away");
+  await enter(page, STRAP, "23");
+  await until("it waits", async () => /^1 change waits/.test((await page.locator(".saved").textContent()) ?? ""));
+  expect(existsSync(file())).toBe(false);
+  await openHistory(page);
+  await page.getByRole("button", { name: "Bring back" }).first().click();
+  await until("the file is back, with what was entered", () => existsSync(file()) && onDisk(STRAP) === 23);
+  await shows(page, STRAP, "23");
 });
 
 describe("two pages on one car", () => {
@@ -174,6 +209,8 @@ describe("two pages on one car", () => {
     );
     await told(other.page).waitFor();
     expect(await told(other.page).textContent()).toContain("strap.length: replaced 23");
+    const { violations } = await new AxeBuilder({ page: one.page }).include(".notices").analyze();
+    expect(violations.map(({ id }) => id)).toEqual([]);
     await told(one.page).getByRole("button", { name: "Seen" }).click();
     expect(await told(one.page).count()).toBe(0);
   });
