@@ -1,8 +1,9 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
-import { LINKAGE_KINDS } from "@armwright/engine";
+import { type Car, LINKAGE_KINDS, moveThrough, type Study, stations, study } from "@armwright/engine";
 import {
   type CarDocument,
   type FieldValue,
+  readCarDocument,
   setField,
   simplestDocument,
   startingDocument,
@@ -56,3 +57,32 @@ export const threaded = (): string => {
     },
   });
 };
+
+const cars = new Map<string, Car>();
+/** The car of a document that has to read well. */
+export function carOf(text: string): Car {
+  const known = cars.get(text);
+  if (known) return known;
+  const reading = readCarDocument(text);
+  if (!reading.ok) throw new Error(`the sample does not read: ${reading.faults.map(({ code }) => code).join(", ")}`);
+  cars.set(text, reading.car);
+  return reading.car;
+}
+
+/** A wheel's study and a cycle of nine travels from stop to stop. */
+export interface Moved {
+  readonly study: Study;
+  readonly cycle: ReturnType<typeof moveThrough>;
+}
+
+const studies = new Map<Car, Moved>();
+/** Studied once, however many tests look at it. */
+export function movedOf(car: Car): Moved {
+  const known = studies.get(car);
+  if (known) return known;
+  const made = study(car);
+  const { droop, bump } = made.travel;
+  const moved = { study: made, cycle: moveThrough(made.corner, stations(droop.stop.travel, bump.stop.travel, 9)) };
+  studies.set(car, moved);
+  return moved;
+}

@@ -59,6 +59,25 @@ describe("words not understood end with exit code 2, one line on the errors and 
   });
 });
 
+it.each([
+  [["check", "a\u001b[31mb\u009bc\u202e"], "a [31mb c"],
+  [["st\u001b]0;x\u0007"], "There is no command"],
+  [["study", "a", "--at\u001bx"], "has no option"],
+  [["new", "--kind", "h-arm\u009b"], "is not known"],
+])("cleans what was typed before it is said again, %j", async (words, said) => {
+  const { code, err } = await told(words);
+  expect(code).toBe(2);
+  expect(err).toContain(said);
+  expect(err.trimEnd()).not.toMatch(/[\p{Cc}\p{Cf}]/u);
+});
+
+it("cleans the names of files that it wrote, and a car's name", async () => {
+  const { err, out } = await told(["new", "--kind", "h-arm", "--out", "a\u001b[31m.json"]);
+  expect(out).toBe("");
+  expect(err.replaceAll("\n", "")).not.toMatch(/[\p{Cc}\p{Cf}]/u);
+  expect(JSON.parse((await told(["new", "--kind", "h-arm", "--name", "my\u009b31m car"])).out).name).toBe("my 31m car");
+});
+
 it("calls its own error a bug, with the place and without a stack", async () => {
   let err = "";
   const code = await run(["check", "a"], {

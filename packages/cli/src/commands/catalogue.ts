@@ -39,7 +39,10 @@ export const COMMANDS: readonly Command[] = [
       { name: "at", value: "TRAVELS", meaning: "show these travels, apart by commas: bump is +, droop -" },
       { name: "stations", value: "N", meaning: "show N travels, evenly from stop to stop (2 to 1001)" },
       { name: "json", meaning: "the whole study as JSON; its form: npx armwright schema --study" },
-      { name: "csv", meaning: "the cycle table with every quantity, as CSV" },
+      {
+        name: "csv",
+        meaning: "the cycle table with every quantity, as CSV; a column side where the right wheel is its own",
+      },
       { name: "si", meaning: "JSON or CSV in metres, radians and kilograms, not in the document's units" },
       OUT,
     ],
@@ -136,8 +139,12 @@ export const COMMANDS: readonly Command[] = [
     options: [
       { name: "camber", value: "DEG", meaning: "camber wanted, degrees, + when the top leans out" },
       { name: "toe", value: "DEG", meaning: "toe wanted, degrees this wheel, + toe-in" },
-      { name: "toe-at-rim", value: "LENGTH", meaning: "toe wanted as measured across the rim, this wheel, + toe-in" },
-      { name: "toe-at-tyre", value: "LENGTH", meaning: "toe wanted as measured across the tyre, this wheel, + toe-in" },
+      {
+        name: "toe-at-rim",
+        value: "LENGTH",
+        meaning: "toe wanted, front against rear across the rim, this wheel, + toe-in",
+      },
+      { name: "toe-at-tyre", value: "LENGTH", meaning: "the same across the tyre's outside" },
       { name: "hold-camber", meaning: "reach the toe and leave camber as it is" },
     ],
     examples: [

@@ -1,6 +1,12 @@
 import { dirname, join } from "node:path";
 import { LINKAGE_KINDS, type LinkageKindName, type UnitSystem } from "@armwright/engine";
-import { carJsonSchema, nearestWord, simplestDocument, startingDocument, writeCarDocument } from "@armwright/engine/document";
+import {
+  carJsonSchema,
+  nearestWord,
+  simplestDocument,
+  startingDocument,
+  writeCarDocument,
+} from "@armwright/engine/document";
 import { EXIT, type Io } from "../io.ts";
 import type { Words } from "../parse-words.ts";
 import { Refusal } from "../refusal.ts";

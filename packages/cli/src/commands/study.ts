@@ -1,4 +1,4 @@
-import { moveThrough, study } from "@armwright/engine";
+import { moveThrough, type Study, study } from "@armwright/engine";
 import { readCar } from "../car-file.ts";
 import { cycleCsv } from "../csv/cycle-csv.ts";
 import { EXIT, type Io } from "../io.ts";
@@ -20,13 +20,17 @@ export async function perform(words: Words, io: Io): Promise<number> {
   const choice = Object.fromEntries(
     ["at", "stations"].flatMap((name) => (values.has(name) ? [[name, values.get(name)!]] : [])),
   );
-  const travels = chosenTravels(choice, made.travel.droop.stop.travel, made.travel.bump.stop.travel, car.units);
-  const cycle = moveThrough(made.corner, travels);
-  const ofRight = car.right ? study(car.right) : null;
-  const right = ofRight && { study: ofRight, cycle: moveThrough(ofRight.corner, travels) };
+  /** Each wheel goes from its own stop to its own stop. */
+  const moved = (side: Study) => {
+    const { droop, bump } = side.travel;
+    const travels = chosenTravels(choice, droop.stop.travel, bump.stop.travel, car.units);
+    return { study: side, cycle: moveThrough(side.corner, travels) };
+  };
+  const { cycle } = moved(made);
+  const right = car.right ? moved(study(car.right)) : null;
   const units = flags.has("si") ? "SI" : car.units;
   if (flags.has("csv")) {
-    deliver(cycleCsv(made, cycle, units), words, io);
+    deliver(cycleCsv({ study: made, cycle }, right, units), words, io);
   } else if (flags.has("json")) {
     const { studyJson } = await import("../json/study-json.ts");
     deliver(studyJson({ study: made, cycle, right }, units), words, io);

@@ -1,10 +1,10 @@
-import { type Car, parseLength, study, turnsFor, type UnitSystem } from "@armwright/engine";
+import { type Car, parseLength, turnEffects, turnsFor, type UnitSystem } from "@armwright/engine";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import type { Words } from "../parse-words.ts";
 import { Refusal } from "../refusal.ts";
 import { adjusterLines } from "../report/adjusters.ts";
-import { alignmentLine, turnsLines, type Wanted } from "../report/turns.ts";
+import { alignmentLines, turnsLines, type Wanted } from "../report/turns.ts";
 import { pageFor, section } from "../text/page.ts";
 import { hang } from "../text/wrap.ts";
 
@@ -14,11 +14,12 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   const { car } = reading;
   const page = pageFor(io, car.units);
   const wanted = wantedFrom(values, flags, car);
-  const { adjusters } = study(car);
+  const adjusters = turnEffects(car);
   const lines = [
     ...hang("", car.name, page.width).map(page.bold),
-    alignmentLine("Now", car.wheel, car, page),
-    ...section(page, "What a turn does, to begin with", adjusterLines({ adjusters, car }, page)),
+    ...alignmentLines("Now", car.wheel, car, page),
+    ...hang("", SIGNS, page.width),
+    ...section(page, "What a turn does at ride height", adjusterLines({ adjusters, car }, page)),
   ];
   if (adjusters.length === 0) lines.push("Nothing on this linkage screws in or out.");
   if (wanted)
@@ -26,6 +27,8 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   io.out(`${lines.join("\n")}\n`);
   return EXIT.sound;
 }
+
+const SIGNS = "Camber is + with the top out. Toe is this wheel's, + is in, told across rim and tyre.";
 
 const DEGREE = Math.PI / 180;
 /** No wheel is set beyond this. */
@@ -44,12 +47,25 @@ function wantedFrom(values: ReadonlyMap<string, string>, flags: ReadonlySet<stri
     throw new Refusal("--hold-camber keeps camber where it is, --camber changes it: keep one.");
   if (hold && ways.length === 0) throw new Refusal("--hold-camber goes with --toe, --toe-at-rim or --toe-at-tyre.");
   const [way] = ways;
+  const said = [
+    ...(camber === undefined ? [] : [`camber ${plainDegrees(camber)} deg`]),
+    ...(hold ? ["camber as it is"] : []),
+    ...(way === undefined ? [] : [sayToe(way, values.get(way)!)]),
+  ];
   const wanted: Wanted = {
+    words: said.join(" and "),
     ...(camber !== undefined && { camber: angleFrom("--camber", camber) }),
     ...(hold && { camber: car.wheel.camber }),
     ...(way !== undefined && { toe: toeFrom(way, values.get(way)!, car) }),
   };
   return wanted.camber === undefined && wanted.toe === undefined ? null : wanted;
+}
+
+const plainDegrees = (text: string): string => text.replace(/ ?(deg|°)$/, "");
+
+function sayToe(way: (typeof TOE_WAYS)[number], text: string): string {
+  if (way === "toe") return `toe ${plainDegrees(text)} deg`;
+  return `toe ${text} at the ${way === "toe-at-rim" ? "rim" : "tyre"}`;
 }
 
 function toeFrom(way: (typeof TOE_WAYS)[number], text: string, { wheel, units }: Car): number {
@@ -59,7 +75,7 @@ function toeFrom(way: (typeof TOE_WAYS)[number], text: string, { wheel, units }:
 }
 
 function angleFrom(option: string, text: string): number {
-  const degrees = Number(text.replace(/ ?(deg|°)$/, ""));
+  const degrees = Number(plainDegrees(text));
   if (text.trim() === "" || !Number.isFinite(degrees)) {
     throw new Refusal(`${option}: ${JSON.stringify(text)} is not an angle: write a number of degrees such as -1.5`);
   }

@@ -36,7 +36,7 @@ const position = p.record("How the axle stands.", {
 const a = fieldsOf<AxleRow>();
 export const axleForm: Field<AxleRow> = a.record("Both wheels at one pair of travels.", {
   motion: a.word(
-    "Both together, one up by what the other goes down, or the left one alone.",
+    "Both together, one up by what the other goes down, or one of them alone.",
     ["heave", "roll", "one-wheel"],
     ({ motion }) => motion,
   ),

@@ -52,9 +52,10 @@ export function springsJson(
       springForce: out(state.springs.force, "force"),
       springEnergy: out(state.springs.energy, "energy"),
       gasForce: out(state.gasForce, "force"),
-      shockRate: out(state.shockRate, "rate"),
+      isSolid: state.springs.isSolid,
+      shockRate: out(state.springs.isSolid ? null : state.shockRate, "rate"),
       wheelForce: out(state.wheelForce, "force"),
-      wheelRate: out(state.wheelRate, "rate"),
+      wheelRate: out(state.springs.isSolid ? null : state.wheelRate, "rate"),
       frequency: out(frequency, "frequency"),
       criticalDampingAtShock: out(damping?.atShock ?? null, "damping"),
       springs: state.springs.members.map((member) => ({

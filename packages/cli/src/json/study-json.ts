@@ -1,4 +1,5 @@
 import type { Study } from "@armwright/engine";
+import { axleRows } from "../axle-rows.ts";
 import { DIMENSIONS, type OutUnits, unitName } from "../units-out.ts";
 import { adjusterForm } from "./adjuster-form.ts";
 import { axleForm } from "./axle-form.ts";
@@ -49,6 +50,7 @@ const rightForm = m.record(
     findings: m.part(findings, ({ study }) => study),
     cycle: m.part(cycleForm, (whole) => whole),
     adjusters: m.list("What a turn of each adjuster does.", adjusterForm, ({ study }) => study.adjusters),
+    assumed: m.list("Values put in for what the document left out.", assumptionForm, ({ study }) => study.car.assumed),
   },
 );
 
@@ -62,7 +64,9 @@ const studyForm = w.record("All that is known of a car, as `armwright study CAR 
   range: w.part(rangeForm, ({ study }) => study.range),
   findings: w.part(findings, ({ study }) => study),
   cycle: w.part(cycleForm, (whole) => whole),
-  axle: w.list("Both wheels: together, in roll, one alone.", axleForm, ({ study }) => study.axle),
+  axle: w.list("Both wheels: together, in roll, one alone.", axleForm, ({ study, right }) =>
+    axleRows(study, right?.study ?? null),
+  ),
   adjusters: w.list("What a turn of each adjuster does.", adjusterForm, ({ study }) => study.adjusters),
   assumed: w.list("Values put in for what the document left out.", assumptionForm, ({ study }) => study.car.assumed),
   right: w.optional(rightForm, ({ right }) => right),

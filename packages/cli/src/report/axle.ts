@@ -1,14 +1,22 @@
 import { formatLength, NO_VALUE, type Study, unitOf } from "@armwright/engine";
+import { axleRows } from "../axle-rows.ts";
 import type { Page } from "../text/page.ts";
 import { bare, markTravel } from "../text/say.ts";
 import { type Column, table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
 
 const LEGEND = "Camber is to the ground. Body lean is + to the right. Roll centre is above the ground.";
-const MOTION = { heave: "together", roll: "roll", "one-wheel": "left alone" } as const;
 
-/** Both wheels: together, in roll, one alone. */
-export function axleLines({ axle }: Pick<Study, "axle">, page: Page): readonly string[] {
+function nameOf({ motion, rightTravel }: AxleRow): string {
+  if (motion === "one-wheel") return rightTravel === 0 ? "left alone" : "right alone";
+  return motion === "heave" ? "together" : "roll";
+}
+
+type AxleRow = Study["axle"][number];
+
+/** Both wheels: together, in roll, one alone. `right`: that wheel's own study where it is no mirror image. */
+export function axleLines(left: Study, right: Study | null, page: Page): readonly string[] {
+  const axle = axleRows(left, right);
   const length = unitOf("length", page.units);
   const columns: readonly Column[] = [
     { head: [""], align: "left" },
@@ -20,9 +28,10 @@ export function axleLines({ axle }: Pick<Study, "axle">, page: Page): readonly s
     { head: ["track", length], align: "mark" },
     { head: ["roll", "centre", length], align: "mark" },
   ];
-  const rows = axle.map(({ motion, leftTravel, rightTravel, position }, index) => ({
+  const names = axle.map(nameOf);
+  const rows = axle.map(({ leftTravel, rightTravel, position }, index) => ({
     cells: [
-      axle[index - 1]?.motion === motion ? "" : MOTION[motion],
+      names[index - 1] === names[index] ? "" : names[index]!,
       markTravel(leftTravel, page.units),
       markTravel(rightTravel, page.units),
       ...(position

@@ -32,7 +32,7 @@ export function limitLines({ limits }: Comparison, a: Study, b: Study, page: Pag
     { head: ["", ""], align: "left" },
   ];
   const rows = told.flatMap(({ limit, inA, inB, rest }): Row[] => [
-    limitRow(limit, inA, inB, page),
+    limitRow({ ...limit, label: labelOf(limit, a, b) }, inA, inB, page),
     ...(rest > 0 ? [{ cells: ["", `and ${counted(rest, "limit")} farther out`] }] : []),
   ]);
   return table(columns, rows, page.width);
@@ -40,6 +40,12 @@ export function limitLines({ limits }: Comparison, a: Study, b: Study, page: Pag
 
 const nearest = ({ a, b }: LimitDifference): number =>
   Math.min(...[a, b].map((travel) => (travel === null ? Number.POSITIVE_INFINITY : Math.abs(travel))));
+
+/** As each car calls it, where the two have other names for one limit. */
+function labelOf({ direction, id, label }: LimitDifference, a: Study, b: Study): string {
+  const [inA, inB] = [a, b].map(({ travel }) => travel[direction].limits.find((each) => each.id === id)?.label);
+  return inA !== undefined && inB !== undefined && inA !== inB ? `A: ${inA}; B: ${inB}` : label;
+}
 
 function isOpenIn({ travel }: Study, { direction, id }: LimitDifference): boolean {
   const report = travel[direction];

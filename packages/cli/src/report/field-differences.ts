@@ -1,4 +1,5 @@
 import { formatPath } from "@armwright/engine/document";
+import { plain, shortened } from "../text/plain.ts";
 
 /** A place at which two documents do not say the same, with what stands there as typed; undefined where nothing does. */
 export interface FieldDifference {
@@ -27,10 +28,13 @@ export function fieldDifferences(
 const isNode = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === "object" && value !== null;
 
-/** As written in the document; a whole section in brief, since its fields would fill the page. */
+/** A longer text than this would push the numbers off the page. */
+const MOST_LETTERS = 48;
+
+/** As written in the document, a long text cut short; a whole section in a word, since its fields would fill the page. */
 function typed(value: unknown): string | undefined {
   if (value === undefined) return undefined;
-  if (typeof value === "string") return value;
-  const text = JSON.stringify(value);
-  return text.length <= 40 ? text : Array.isArray(value) ? `a list of ${value.length}` : "given";
+  if (typeof value === "string") return shortened(plain(value), MOST_LETTERS);
+  if (Array.isArray(value)) return value.length === 0 ? "an empty list" : `a list of ${value.length}`;
+  return isNode(value) ? "given" : String(value);
 }

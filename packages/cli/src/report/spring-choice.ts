@@ -9,6 +9,7 @@ import {
   type SpringChoices,
   type SpringStudy,
   USUAL_CROSSOVER_PAST,
+  USUAL_PRELOAD,
   type Use,
   unitOf,
   WEIGHT_ERROR,
@@ -32,7 +33,7 @@ export function choiceLines(
   const say = (text: string) => hang("", text, page.width);
   const band = bandOf(use);
   const whys = Object.entries(refused).flatMap(([why, count]) =>
-    count > 0 ? [`${count} ${WHY[why as keyof typeof WHY]}`] : [],
+    count > 0 ? [`${count} ${WHY[why as keyof typeof WHY](formatValue(USUAL_PRELOAD.most, "length", units))}`] : [],
   );
   const length = unitOf("length", units);
   return [
@@ -66,13 +67,13 @@ export function choiceLines(
   ];
 }
 
-const WHY: Record<keyof SpringChoices["refused"], string> = {
-  "main-softer": "have the softer spring as main",
-  preload: "need more than 3 in of preload or less than none",
-  room: "are too long for the shock",
-  frequency: "miss the frequency",
-  "tender-solid": "bring the tender near solid before its stop",
-  "main-solid": "bring the main spring near solid before the bump stop is",
+const WHY: Record<keyof SpringChoices["refused"], (preload: string) => string> = {
+  "main-softer": () => "have the softer spring as main",
+  preload: (most) => `need more than ${most} of preload or less than none`,
+  room: () => "are too long for the shock",
+  frequency: () => "miss the frequency",
+  "tender-solid": () => "bring the tender near solid before its stop",
+  "main-solid": () => "bring the main spring near solid before the bump stop is",
 };
 
 function choiceRow(

@@ -54,7 +54,7 @@ function restLines({ car }: Study, made: SpringStudy, page: Page): readonly stri
       `Left from there: ${show(left.bump, "length", page)} bump, ${show(left.droop, "length", page)} droop; the weight takes up ${show(sagShare, "percent", page)} of the travel.`,
     ),
     ...say(
-      `Ride frequency ${show(frequency.ride, "frequency", page)}${frequency.beyondCrossover === null ? "" : `, past crossover ${show(frequency.beyondCrossover, "frequency", page)}`}${car.wheel.tyreRate === undefined ? ", the tyre taken as rigid" : ", on the tyre's own rate"}. Common practice for ${car.targets.use ?? "off-road"} use: ${formatNumber(band.from, 1)} to ${formatNumber(band.to, 1)} Hz.`,
+      `Ride frequency ${frequency.ride === null ? "none, the springs are solid" : show(frequency.ride, "frequency", page)}${frequency.beyondCrossover === null ? "" : `, past crossover ${show(frequency.beyondCrossover, "frequency", page)}`}${car.wheel.tyreRate === undefined ? ", the tyre taken as rigid" : ", on the tyre's own rate"}. Common practice for ${car.targets.use ?? "off-road"} use: ${formatNumber(band.from, 1)} to ${formatNumber(band.to, 1)} Hz.`,
     ),
     ...say(
       `Sprung weight ${show(made.sprungMass, "mass", page)}; preload ${show(springs.preload, "length", page)}, ${formatNumber(springs.preload / springs.collarPitch, 1)} turns of the collar.`,
@@ -96,12 +96,12 @@ function positionLines({ positions }: SpringStudy, page: Page): readonly string[
           markTravel(state.travel, units),
           formatLength(state.shockLength, units),
           formatNumber(state.motionRatio, 2),
-          bare(state.springs.force, "force", units),
+          `${state.springs.isSolid ? "over " : ""}${bare(state.springs.force, "force", units)}`,
           bare(state.gasForce, "force", units),
-          bare(state.wheelForce, "force", units),
-          bare(state.shockRate, "rate", units),
-          bare(state.wheelRate, "rate", units),
-          frequency > 0 ? formatNumber(frequency, 2) : "",
+          `${state.springs.isSolid ? "over " : ""}${bare(state.wheelForce, "force", units)}`,
+          state.springs.isSolid ? "solid" : bare(state.shockRate, "rate", units),
+          state.springs.isSolid ? "solid" : bare(state.wheelRate, "rate", units),
+          frequency !== null && frequency > 0 ? formatNumber(frequency, 2) : "",
         ],
         ...(name === "ride" && { paint: page.bold }),
       })),
@@ -180,7 +180,7 @@ function dampingLines({ positions }: SpringStudy, page: Page): readonly string[]
     ),
     ...hang(
       "",
-      `Where the car sits, ${formatNumber(USUAL_RATIOS.bump, 2)} of critical in bump and ${formatNumber(USUAL_RATIOS.rebound, 2)} in rebound (common practice: 0.2 to 0.4, 0.4 to 0.7); shocks flatten above the slow speeds.`,
+      `Where the car sits: bump ${formatNumber(USUAL_RATIOS.bump, 2)} of critical, rebound ${formatNumber(USUAL_RATIOS.rebound, 2)} (common practice: 0.2 to 0.4, 0.4 to 0.7); shocks flatten above the slow speeds.`,
       page.width,
     ),
   ];

@@ -1,24 +1,52 @@
-import {
-  formatLength,
-  formatNumber,
-  type Quantity,
-  quantitiesOf,
-  type Study,
-  solveAt,
-  unitOf,
-} from "@armwright/engine";
+import { formatLength, formatNumber, type Quantity, rowAt, type Study, solveAt, unitOf } from "@armwright/engine";
 import type { Page } from "../text/page.ts";
-import { bare } from "../text/say.ts";
+import { bare, bareRow } from "../text/say.ts";
 import { type Column, type Row, table } from "../text/table.ts";
+import { hang } from "../text/wrap.ts";
 
-/** What a tape reads, by the quantity's name; the others are told as they are. */
-const TAPE: readonly (readonly [id: string, label: string])[] = [
-  ["wheelZ", "hub centre over the ground of ride height"],
-  ["shockLength", "shock, eye to eye"],
-  ["shaftLength", "shaft, joint to joint"],
-  ["strapSpan", "strap, hole to hole"],
-  ["bumpStopSpan", "bump stop, base to landing place"],
-];
+/** A line of the table: what is read, where each height's value comes from. */
+interface Reading {
+  readonly label: string;
+  readonly dimension: Quantity["dimension"];
+  readonly signed: boolean;
+  readonly values: readonly (number | null)[];
+}
+
+interface Height {
+  readonly name: string;
+  readonly travel: number;
+  readonly row: Float64Array;
+}
+
+const DEGREE = Math.PI / 180;
+
+/** Lengths that a tape reads at full droop, ride height and full bump, so that each stop and limit can be checked. */
+export function tapeLines(study: Study, page: Page): readonly string[] {
+  const { strap, bumpStop } = study.car;
+  const heights = heightsOf(study);
+  const of = (id: string, label: string, from = (value: number) => value): readonly Reading[] => {
+    const quantity = study.quantities.find((each) => each.id === id);
+    if (!quantity) return [];
+    const values = readAt(quantity, study, heights).map((value) => (value === null ? null : from(value)));
+    return [{ label, dimension: "length", signed: false, values }];
+  };
+  const readings = [
+    ...of("wheelZ", "hub centre over the floor *"),
+    ...of("shockLength", "shock, eye to eye"),
+    ...of("shaftLength", "half shaft, joint to joint"),
+    ...(strap ? of("strapSlack", "strap, hole to hole", (slack) => strap.length - slack) : []),
+    ...(bumpStop ? of("bumpStopGap", "bump stop, base to landing place", (gap) => gap + bumpStop.reach) : []),
+  ];
+  if (heights.length === 0 || readings.length === 0) return [];
+  const show = (value: number | null) => (value === null ? "none" : formatLength(value, page.units, { decimal: true }));
+  const columns = heightColumns(heights, "right", page);
+  const rows = readings.map(({ label, values }) => ({ cells: [label, ...values.map(show)] }));
+  const unit = unitOf("length", page.units);
+  return [
+    ...table([{ head: ["", unit], align: "left", gives: true }, ...columns], rows, page.width),
+    ...hang("* ", "the body held at ride height, as on stands.", page.width),
+  ];
+}
 
 const REST: readonly string[] = [
   "slipEngagement",
@@ -39,52 +67,53 @@ const REST: readonly string[] = [
   "antiLift",
 ];
 
-interface Height {
-  readonly name: string;
-  readonly travel: number;
-  readonly row: Float64Array;
-}
-
-/** What tape and angle finder read, and the rest of the numbers, at full droop, ride height and full bump. */
+/** The numbers that the cycle table has no room for, at the three heights. */
 export function threeHeightLines(study: Study, page: Page): readonly string[] {
   const heights = heightsOf(study);
   if (heights.length === 0) return [];
-  const quantities = quantitiesOf(study.corner);
-  const find = (id: string) => quantities.find((quantity) => quantity.id === id);
-  const rows: Row[] = [];
-  const add = (label: string, values: readonly (number | null)[], quantity: Pick<Quantity, "dimension" | "signed">) => {
-    const unit = unitOf(quantity.dimension, page.units);
-    rows.push({ cells: [label, ...values.map((value) => shown(value, quantity, page)), unit] });
-  };
-  for (const [id, label] of TAPE) {
-    const spans = spanOf(id, study, heights);
-    if (spans) add(label, spans, { dimension: "length", signed: false });
-    const quantity = find(id);
-    if (quantity) add(label, read(quantity, study, heights), { ...quantity, signed: false });
-  }
-  for (const id of REST) {
-    const quantity = find(id);
-    if (quantity) add(quantity.label, read(quantity, study, heights), quantity);
-  }
-  for (const [index, end] of study.car.rodEnds.entries()) {
-    const quantity = quantities.find(({ id }) => id === `rodEnd:${study.car.rodEnds[index]!.pivot}`);
-    if (!quantity) continue;
-    const limit = end.misalignmentLimit;
-    const most = limit === undefined ? "no limit given" : `may tilt ${formatNumber(limit / DEGREE, 1)}`;
-    add(`${quantity.label} (${most})`, read(quantity, study, heights), quantity);
-  }
+  const rows = REST.flatMap((id): Row[] => {
+    const quantity = study.quantities.find((each) => each.id === id);
+    if (!quantity) return [];
+    const { label, dimension, signed } = quantity;
+    const values = bareRow(readAt(quantity, study, heights), dimension, page.units, signed);
+    return [{ cells: [label, ...values, unitOf(dimension, page.units)] }];
+  });
   const columns: readonly Column[] = [
-    { head: ["", "what it reads"], align: "left", gives: true },
-    ...heights.map(({ name, travel }) => ({
-      head: [name, formatLength(travel, page.units, { sign: true })],
-      align: "mark" as const,
-    })),
+    { head: ["", ""], align: "left", gives: true },
+    ...heightColumns(heights, "mark", page),
     { head: ["", ""], align: "left" },
   ];
   return table(columns, rows, page.width);
 }
 
-const DEGREE = Math.PI / 180;
+/** How far every rod end tilts at the three heights, and what the most of it leaves of its limit. */
+export function rodEndLines(study: Study, page: Page): readonly string[] {
+  const heights = heightsOf(study);
+  const rows = study.car.rodEnds.flatMap(({ pivot, misalignmentLimit: limit }): Row[] => {
+    const quantity = study.quantities.find(({ id }) => id === `rodEnd:${pivot}`);
+    if (!quantity) return [];
+    const values = readAt(quantity, study, heights);
+    const most = Math.max(0, ...[...values, ...overTravel(quantity, study)].map((value) => value ?? 0));
+    const left = limit === undefined ? "" : formatNumber((limit - most) / DEGREE, 1);
+    const cells = [
+      quantity.label.replace(/^rod end, /, ""),
+      ...values.map((value) => bare(value, "angle", page.units)),
+      bare(most, "angle", page.units),
+      limit === undefined ? "not given" : bare(limit, "angle", page.units),
+      left,
+    ];
+    return [limit !== undefined && most > limit ? { cells, paint: (line) => page.bold(page.red(line)) } : { cells }];
+  });
+  if (heights.length === 0 || rows.length === 0) return [];
+  const columns: readonly Column[] = [
+    { head: ["tilt, deg", "rod end at"], align: "left", gives: true },
+    ...heightColumns(heights, "right", page),
+    { head: ["", "most"], align: "right" },
+    { head: ["", "limit"], align: "right" },
+    { head: ["least", "left"], align: "right" },
+  ];
+  return table(columns, rows, page.width);
+}
 
 function heightsOf({ corner, travel }: Study): readonly Height[] {
   return (
@@ -99,23 +128,11 @@ function heightsOf({ corner, travel }: Study): readonly Height[] {
   });
 }
 
-const read = (quantity: Quantity, { corner }: Study, heights: readonly Height[]): readonly (number | null)[] =>
+const heightColumns = (heights: readonly Height[], align: Column["align"], { units }: Page): readonly Column[] =>
+  heights.map(({ name, travel }) => ({ head: [name, formatLength(travel, units, { sign: true })], align }));
+
+const readAt = (quantity: Quantity, { corner }: Study, heights: readonly Height[]): readonly (number | null)[] =>
   heights.map(({ row }) => quantity.read(row, corner));
 
-/** Distances that the study keeps as what is left of them. */
-function spanOf(id: string, study: Study, heights: readonly Height[]): readonly (number | null)[] | null {
-  const { strap, bumpStop } = study.car;
-  const of = (name: string, from: (value: number) => number) => {
-    const quantity = quantitiesOf(study.corner).find((each) => each.id === name);
-    return quantity ? read(quantity, study, heights).map((value) => (value === null ? null : from(value))) : null;
-  };
-  if (id === "strapSpan" && strap) return of("strapSlack", (slack) => strap.length - slack);
-  if (id === "bumpStopSpan" && bumpStop) return of("bumpStopGap", (gap) => gap + bumpStop.reach);
-  return null;
-}
-
-const shown = (
-  value: number | null,
-  { dimension, signed }: Pick<Quantity, "dimension" | "signed">,
-  page: Page,
-): string => (value === null ? "none" : bare(value, dimension, page.units, signed));
+const overTravel = (quantity: Quantity, { corner, cycle }: Study): readonly (number | null)[] =>
+  Array.from(cycle.travels, (_, index) => quantity.read(rowAt(cycle, index), corner));

@@ -1,33 +1,16 @@
-import {
-  type DirectionReport,
-  formatLength,
-  type LimitReport,
-  type Study,
-  sayFinding,
-  unitOf,
-} from "@armwright/engine";
+import { type DirectionReport, formatLength, type LimitReport, type Study, unitOf } from "@armwright/engine";
 import type { Page } from "../text/page.ts";
 import { markTravel, sayAmount } from "../text/say.ts";
 import { type Column, layTable, type Row } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
+import { changeFirst } from "./change-first.ts";
 
 /** The heart: what stops the wheel, in order, per direction, with what the chosen stop leaves to each limit. */
 export function travelLines({ travel, findings }: Pick<Study, "travel" | "findings">, page: Page): readonly string[] {
   return [
     page.bold(totalTravel(travel, page)),
-    ...directionsLines([travel.bump, travel.droop], page),
-    "",
-    ...changeFirst(findings, page),
+    ...directionsLines([travel.bump, travel.droop], (report) => changeFirst(report, findings, page), page),
   ];
-}
-
-/** What to change before anything else: the worst finding that a limit or a stop gave, with its remedy. */
-function changeFirst(findings: Study["findings"], page: Page): readonly string[] {
-  const worst = findings.find(({ gravity, travel }) => gravity !== "note" && travel !== undefined);
-  if (!worst)
-    return hang("", "Nothing has to be changed: no limit comes before the stops, none too close.", page.width);
-  const { sentence, remedy } = sayFinding(worst, page.units);
-  return hang("Change first: ", `${sentence} ${remedy}`, page.width);
 }
 
 /** The sum is that of the two figures shown, so that it can be checked in the head. */
@@ -48,7 +31,11 @@ interface Ordered {
   readonly report: DirectionReport;
 }
 
-function directionsLines(reports: readonly DirectionReport[], page: Page): readonly string[] {
+function directionsLines(
+  reports: readonly DirectionReport[],
+  advice: (report: DirectionReport) => readonly string[],
+  page: Page,
+): readonly string[] {
   const ordered = reports.flatMap((report) =>
     report.limits.map((limit, index) => ({ limit, order: index + 1, report })),
   );
@@ -71,6 +58,7 @@ function directionsLines(reports: readonly DirectionReport[], page: Page): reado
   return reports.flatMap((report) => [
     "",
     ...verdict(report, page),
+    ...advice(report),
     ...laid.head,
     ...laid.rows.filter((_, row) => shown[row]!.report === report).flat(),
     ...farther(
@@ -88,7 +76,7 @@ function limitRow(each: Ordered, page: Page): Row {
     limit.label,
     limit.pastAtRide ? "at ride" : markTravel(limit.travel, page.units),
     // A stop that is meant to be met on the way is not too soon.
-    stop || (limit.nature === "made" && limit.travelLeft < 0) ? "" : markTravel(limit.travelLeft, page.units),
+    stop || (limit.nature === "made" && limit.travelLeft < 1e-9) ? "" : markTravel(limit.travelLeft, page.units),
     // What is left of a made stop is its own business, and of the linkage the travel told already.
     stop || limit.nature === "made" || limit.code === "linkage" ? "" : sayLeft(limit, page),
     standing(each),

@@ -1,42 +1,41 @@
-import { type Car, formatLength, formatNumber, type turnsFor, unitOf } from "@armwright/engine";
+import { type Car, formatNumber, type turnsFor, unitOf } from "@armwright/engine";
 import type { Page } from "../text/page.ts";
-import { markTravel } from "../text/say.ts";
+import { sayTape, threadMark } from "../text/say.ts";
 import { table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
 
 export interface Wanted {
   readonly camber?: number;
   readonly toe?: number;
+  /** The same as it was typed. */
+  readonly words: string;
 }
 
 type TurnsResult = ReturnType<typeof turnsFor>;
 
 const DEGREE = Math.PI / 180;
 
-/** Camber and toe in one line, toe also as a tape across the tyre reads it. */
-export function alignmentLine(
+/** Camber and toe, toe also as a tape reads it, front less rear across the rim and across the tyre of this wheel. */
+export function alignmentLines(
   lead: string,
   { camber, toe }: { camber: number; toe: number },
   { wheel }: Car,
   page: Page,
-): string {
-  const across = formatLength(Math.sin(toe) * 2 * wheel.freeRadius, page.units, { denominator: 32, sign: true });
-  return `${lead}: camber ${degrees(camber)} deg, toe ${degrees(toe)} deg (${across} ${unitOf("length", page.units)} across the tyre, + is in).`;
+): readonly string[] {
+  const across = (diameter: number) => sayTape(Math.sin(toe) * diameter, page.units, true);
+  const tape = `${across(wheel.rimDiameter)} at the rim, ${across(2 * wheel.freeRadius)} at the tyre`;
+  return hang(`${lead}: `, `camber ${degrees(camber)} deg, toe ${degrees(toe)} deg: ${tape}.`, page.width);
 }
 
-/** Hundredths: a half turn moves less than a tenth. */
-const degrees = (angle: number): string => formatNumber(angle / DEGREE, 2, true);
+const degrees = (angle: number): string => formatNumber(angle / DEGREE, 1, true);
 
+/** The turns to a wanted setting, exactly and to half turns, with what they make. */
 export function turnsLines(result: TurnsResult, wanted: Wanted, car: Car, page: Page): readonly string[] {
   const { turns, exact, rounded, reachable } = result;
   const say = (text: string) => hang("", text, page.width);
-  const aims = [
-    ...(wanted.camber === undefined ? [] : [`camber ${degrees(wanted.camber)} deg`]),
-    ...(wanted.toe === undefined ? [] : [`toe ${degrees(wanted.toe)} deg`]),
-  ].join(" and ");
-  if (turns.length === 0) return say(`Nothing on this linkage sets ${aims}.`);
+  if (turns.length === 0) return say(`Nothing on this linkage sets ${wanted.words}.`);
   return [
-    ...say(`Wanted: ${aims}.`),
+    ...say(`Wanted: ${wanted.words}.`),
     ...(reachable ? [] : say("NOT REACHED: the adjusters cannot bring it there. This is the nearest.").map(page.red)),
     ...table(
       [
@@ -48,7 +47,7 @@ export function turnsLines(result: TurnsResult, wanted: Wanted, car: Car, page: 
       turns.map(({ label, change, turns: exactTurns, halfTurns }) => ({
         cells: [
           label,
-          page.units === "metric" ? formatNumber(change * 1000, 2, true) : formatNumber(change / 0.0254, 3, true),
+          threadMark(change, page.units, true),
           exactTurns === null ? "no thread given" : formatNumber(exactTurns, 2, true),
           halfTurns === null ? "" : formatNumber(halfTurns, 1, true),
         ],
@@ -56,10 +55,8 @@ export function turnsLines(result: TurnsResult, wanted: Wanted, car: Car, page: 
       page.width,
     ),
     ...say("+ is longer (screwed out), - is shorter."),
-    alignmentLine("Exactly so", exact, car, page),
-    ...(rounded ? [alignmentLine("To half turns", rounded, car, page)] : []),
-    ...say(
-      `Half-track changes by ${markTravel((rounded ?? exact).halfTrackChange, page.units)} ${unitOf("length", page.units)}.`,
-    ),
+    ...alignmentLines("Exactly so", exact, car, page),
+    ...(rounded ? alignmentLines("To half turns", rounded, car, page) : []),
+    ...say(`Half-track changes by ${sayTape((rounded ?? exact).halfTrackChange, page.units, true)}.`),
   ];
 }

@@ -55,6 +55,18 @@ describe("springs of the demo", () => {
   });
 });
 
+it("says solid and gives no rate where the springs are solid at full bump, in millimetres too", async () => {
+  const solid = DEMO.replace('"solidLength": "4 7/8"', '"solidLength": "7"');
+  const { out } = await springs(files(solid));
+  expect(out).toMatch(/^full bump .* over \d+ .* solid +solid$/m);
+  const json = JSON.parse((await springs(files(solid), "--json")).out);
+  expect(json.positions[2]).toMatchObject({ isSolid: true, wheelRate: null, frequency: null });
+  const metric = JSON.parse(read("juniper.car.json"));
+  metric.shock.springs = { main: { rate: 50, freeLength: 300 }, preload: 20 };
+  const told = (await springs(files(JSON.stringify(metric)), "--shelf", "my.shelf.json")).out;
+  expect(told).not.toMatch(/\d in\b/);
+});
+
 const without = (section: string) => {
   const car = JSON.parse(DEMO);
   if (section === "springs") car.shock.springs = undefined;

@@ -1,18 +1,12 @@
-import { turnEffects, turnsFor } from "@armwright/engine";
-import { readCarDocument, startingDocument, writeCarDocument } from "@armwright/engine/document";
+import { type Car, turnEffects, turnsFor } from "@armwright/engine";
+import { startingDocument, writeCarDocument } from "@armwright/engine/document";
 import { describe, expect, it } from "vitest";
-import { hArm, SAMPLES, textWith, threaded } from "../documents.ts";
+import { carOf, hArm, SAMPLES, textWith, threaded } from "../documents.ts";
 import { told } from "../fake-io.ts";
 
 const CAR = "my.car.json";
 const turns = (text: string, ...words: string[]) => told(["turns", CAR, ...words], { files: { [CAR]: text } });
 const DEGREE = Math.PI / 180;
-
-function carOf(text: string) {
-  const reading = readCarDocument(text);
-  if (!reading.ok) throw new Error("the sample does not read");
-  return reading.car;
-}
 
 describe.each(SAMPLES)("turns of $name", ({ text }) => {
   it("tells every adjuster, within the page", async () => {
@@ -26,9 +20,17 @@ describe.each(SAMPLES)("turns of $name", ({ text }) => {
 
 it("counts a turnbuckle with opposite hands as two pitches a turn", async () => {
   const { out } = await turns(threaded());
-  expect(out).toMatch(/^upper link +0\.125 +\+0\.\d\d /m);
-  expect(out).toMatch(/^lower arm, outer front end +0\.063 /m);
-  expect(out).toContain("** camber is held by turning along: upper link.");
+  expect(out).toMatch(/^upper link +1\/8 \(0\.125\) +\+0\.\d\d /m);
+  expect(out).toMatch(/^lower arm, outer front end +1\/16 \(0\.063\) /m);
+  expect(out).toContain("** camber held by so many turns, along with each, of: upper link.");
+});
+
+it("heads the effects as slopes to begin with, and says why they have hundredths", async () => {
+  const { out } = await turns(threaded());
+  expect(out).toMatch(/^longer, per turn, .*\nto begin with /m);
+  expect(out.replace(/\s+/g, " ")).toContain("To 0.01 deg, because half a turn often moves less than 0.1.");
+  const camber = turnEffects(carOf(threaded()))[0]?.perTurn?.camber ?? Number.NaN;
+  expect(out).toContain(` +${(camber / DEGREE).toFixed(2)} `);
 });
 
 it("says that turns cannot be counted where no thread is given", async () => {
@@ -37,12 +39,18 @@ it("says that turns cannot be counted where no thread is given", async () => {
   expect(out).toContain("no thread given");
 });
 
-it("tells the engine's turns to a wanted camber and toe at the rim", async () => {
+it.each([
+  ["--toe-at-tyre", "tyre", (car: Car) => 2 * car.wheel.freeRadius],
+  ["--toe-at-rim", "rim", (car: Car) => car.wheel.rimDiameter],
+] as const)("tells the engine's turns to a wanted camber and %s", async (option, where, across) => {
   const car = carOf(threaded());
-  const toe = Math.asin(0.0254 / 16 / (2 * car.wheel.freeRadius));
+  const toe = Math.asin(0.0254 / 16 / across(car));
   const result = turnsFor(car, { camber: -1 * DEGREE, toe });
-  const { out } = await turns(threaded(), "--camber", "-1", "--toe-at-tyre", "1/16");
-  expect(out).toContain("Exactly so: camber -1.00 deg, toe +0.11 deg (+1/16 in across the tyre, + is in).");
+  const { out } = await turns(threaded(), "--camber", "-1", option, "1/16");
+  const text = out.replace(/\s+/g, " ");
+  expect(text).toContain(`Wanted: camber -1 deg and toe 1/16 at the ${where}.`);
+  expect(text).toContain(`Exactly so: camber -1.0 deg, toe +${(toe / DEGREE).toFixed(1)} deg: `);
+  expect(text).toMatch(new RegExp(`Exactly so: [^.]*\\.0 deg.*\\+1/16 in \\(\\+0\\.06\\) at the ${where}`));
   for (const { label, turns: count } of result.turns) {
     const sign = count! > 0 ? "+" : "-";
     expect(out).toContain(label);
@@ -50,9 +58,16 @@ it("tells the engine's turns to a wanted camber and toe at the rim", async () =>
   }
 });
 
+it("tells toe at the rim and at the tyre apart", async () => {
+  const { out } = await turns(textWith(hArm(), { "wheel.toe": 0.5 }));
+  // sin 0.5 deg is 0.008727: on a 15 in rim 0.131 in, on a 33 in tyre 0.288 in.
+  expect(out.replace(/\s+/g, " ")).toContain("toe +0.5 deg: +1/8 in (+0.13) at the rim, +9/32 in (+0.29) at the tyre.");
+});
+
 it("holds camber", async () => {
   const { out } = await turns(threaded(), "--toe", "0.2", "--hold-camber");
-  expect(out).toContain("Exactly so: camber -0.50 deg, toe +0.20 deg");
+  expect(out).toContain("Wanted: camber as it is and toe 0.2 deg.");
+  expect(out).toContain("Exactly so: camber -0.5 deg, toe +0.2 deg: ");
 });
 
 it("says so where a setting is out of reach", async () => {

@@ -1,8 +1,7 @@
-import { moveThrough, quantitiesOf, rowAt, study } from "@armwright/engine";
-import { readCarDocument } from "@armwright/engine/document";
+import { moveThrough, quantitiesOf, rowAt } from "@armwright/engine";
 import { describe, expect, it } from "vitest";
 import { cycleCsv } from "../../src/csv/cycle-csv.ts";
-import { SAMPLES } from "../documents.ts";
+import { carOf, movedOf, SAMPLES } from "../documents.ts";
 
 /** RFC 4180, read by hand: quotes double inside quotes, records end with CRLF. */
 function parseCsv(text: string): readonly (readonly string[])[] {
@@ -32,14 +31,12 @@ function parseCsv(text: string): readonly (readonly string[])[] {
 }
 
 describe.each(SAMPLES)("the cycle of $name as CSV", ({ text }) => {
-  const reading = readCarDocument(text);
-  if (!reading.ok) throw new Error("the sample does not read");
-  const made = study(reading.car);
-  const travels = [-0.1, -0.02, 0, 0.03, 0.1];
-  const cycle = moveThrough(made.corner, travels);
+  const car = carOf(text);
+  const made = movedOf(car).study;
+  const cycle = moveThrough(made.corner, [-0.1, -0.02, 0, 0.03, 0.1]);
 
   it("is read back to twelve figures in SI", () => {
-    const [head, ...rows] = parseCsv(cycleCsv(made, cycle, "SI"));
+    const [head, ...rows] = parseCsv(cycleCsv({ study: made, cycle }, null, "SI"));
     const quantities = quantitiesOf(made.corner);
     expect(head).toHaveLength(quantities.length + 1);
     expect(head![0]).toBe("travel [m]");
@@ -57,10 +54,10 @@ describe.each(SAMPLES)("the cycle of $name as CSV", ({ text }) => {
   });
 
   it("has the document's units in its head and a full row a travel", () => {
-    const [head, ...rows] = parseCsv(cycleCsv(made, cycle, reading.car.units));
-    expect(head![0]).toBe(reading.car.units === "metric" ? "travel [mm]" : "travel [in]");
+    const [head, ...rows] = parseCsv(cycleCsv({ study: made, cycle }, null, car.units));
+    expect(head![0]).toBe(car.units === "metric" ? "travel [mm]" : "travel [in]");
     expect(head).toContain("camber [deg]");
-    const unit = reading.car.units === "metric" ? 0.001 : 0.0254;
+    const unit = car.units === "metric" ? 0.001 : 0.0254;
     expect(Number(rows[4]![0])).toBeCloseTo(0.1 / unit, 9);
     for (const row of rows) {
       expect(row).toHaveLength(head!.length);
@@ -71,11 +68,20 @@ describe.each(SAMPLES)("the cycle of $name as CSV", ({ text }) => {
 });
 
 it("quotes an id that holds a comma or a quote", () => {
-  const reading = readCarDocument(SAMPLES[0]!.text);
-  if (!reading.ok) throw new Error("the sample does not read");
-  const made = study(reading.car);
+  const made = movedOf(carOf(SAMPLES[0]!.text)).study;
   const odd = { ...made, quantities: [{ ...made.quantities[0]!, id: 'a "b", c' }] };
-  const csv = cycleCsv(odd, moveThrough(made.corner, [0]), "SI");
+  const csv = cycleCsv({ study: odd, cycle: moveThrough(made.corner, [0]) }, null, "SI");
   expect(csv.split("\r\n")[0]).toBe('travel [m],"a ""b"", c [m]"');
   expect(parseCsv(csv)[0]).toEqual(["travel [m]", 'a "b", c [m]']);
+});
+
+it("leaves empty on one side what only the other has", () => {
+  const left = movedOf(carOf(SAMPLES[0]!.text)).study;
+  const right = { ...left, quantities: left.quantities.slice(0, 2) };
+  const cycle = moveThrough(left.corner, [0]);
+  const [head, ofLeft, ofRight] = parseCsv(cycleCsv({ study: left, cycle }, { study: right, cycle }, "SI"));
+  expect([head![0], ofLeft![0], ofRight![0]]).toEqual(["side", "left", "right"]);
+  expect(ofRight!.slice(1, 4)).toEqual(ofLeft!.slice(1, 4));
+  expect(ofRight!.slice(4).join("")).toBe("");
+  expect(ofRight).toHaveLength(head!.length);
 });

@@ -1,15 +1,14 @@
-import { study } from "@armwright/engine";
-import { readCarDocument } from "@armwright/engine/document";
 import { describe, expect, it } from "vitest";
 import { z } from "zod";
-import { hArm, SAMPLES, textWith, threaded, unprotected } from "../documents.ts";
+import { studyJson } from "../../src/json/study-json.ts";
+import type { OutUnits } from "../../src/units-out.ts";
+import { carOf, hArm, movedOf, SAMPLES, textWith, threaded, unprotected } from "../documents.ts";
 import { told } from "../fake-io.ts";
 
 const CAR = "my.car.json";
-const json = async (text: string, words: readonly string[] = []) => {
-  const { code, out } = await told(["study", CAR, "--json", ...words], { files: { [CAR]: text } });
-  expect(code).toBe(0);
-  return JSON.parse(out);
+const json = (text: string, units: OutUnits) => {
+  const car = carOf(text);
+  return JSON.parse(studyJson({ ...movedOf(car), right: car.right ? movedOf(car.right) : null }, units));
 };
 const published = async () => JSON.parse((await told(["schema", "--study"])).out);
 /** A reader of JSON Schema that knows nothing of how ours is made. */
@@ -30,21 +29,34 @@ const CASES = [
   },
 ];
 
+it.each<readonly [readonly string[], (text: string) => OutUnits]>([
+  [[], (text) => carOf(text).units],
+  [["--si"], () => "SI"],
+])("the command writes it, %j", async (words, unitsOf) => {
+  for (const { text } of [CASES.at(-1)!, { text: unprotected() }]) {
+    const { code, out } = await told(["study", CAR, "--json", "--stations", "9", ...words], { files: { [CAR]: text } });
+    expect(code).toBe(0);
+    const { right: ofCommand, ...left } = JSON.parse(out);
+    const { right, ...expected } = json(text, unitsOf(text));
+    expect(left).toEqual(expected);
+    expect(ofCommand).toEqual(right);
+  }
+});
+
 describe.each(CASES)("the study of $name as JSON", ({ text }) => {
-  it.each([[[]], [["--si"]]])("meets the published schema, %j", async (words) => {
-    const result = (await validator()).safeParse(await json(text, words));
+  it.each(["SI", "own"] as const)("meets the published schema, %s units", async (which) => {
+    const result = (await validator()).safeParse(json(text, which === "SI" ? "SI" : carOf(text).units));
     expect(result.error?.issues ?? []).toEqual([]);
   });
 
-  it("tells the engine's numbers, in SI and in the document's units", async () => {
-    const reading = readCarDocument(text);
-    if (!reading.ok) throw new Error("the sample does not read");
-    const made = study(reading.car);
-    const si = await json(text, ["--si"]);
-    const own = await json(text);
-    const inch = reading.car.units === "metric" ? 0.001 : 0.0254;
+  it("tells the engine's numbers, in SI and in the document's units", () => {
+    const car = carOf(text);
+    const made = movedOf(car).study;
+    const si = json(text, "SI");
+    const own = json(text, car.units);
+    const inch = car.units === "metric" ? 0.001 : 0.0254;
     expect(si.units).toBe("SI");
-    expect(own.units).toBe(reading.car.units);
+    expect(own.units).toBe(car.units);
     for (const direction of ["bump", "droop"] as const) {
       const { stop, limits } = made.travel[direction];
       expect(si.travel[direction].stop.travel).toBeCloseTo(stop.travel, 11);
