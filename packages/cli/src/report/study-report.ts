@@ -55,6 +55,8 @@ function onlyRight(left: Study, right: Study, page: Page): readonly string[] {
   const again = right.findings.length - own.length;
   return [
     ...findingLines({ findings: own }, page),
-    ...(again > 0 ? hang("", `${counted(again, "more finding")}, the same as on the left.`, page.width) : []),
+    ...(again > 0
+      ? hang("", `${counted(again, own.length > 0 ? "more finding" : "finding")}, the same as on the left.`, page.width)
+      : []),
   ];
 }
