@@ -69,8 +69,15 @@ export function flagsOf(study: Study, scale: TapeScale): readonly Flag[] {
   return flags;
 }
 
-/** What is short beside a pennant: a joint's limit is always an angle, a rod end says its place. */
-const nameOf = ({ label }: LimitReport): string => label.replace(/ angle$/, "").replace(/^rod end, /, "");
+/** What is short beside a pennant: a joint's limit is always an angle, a rod end says its place, a stop is seen to be one. */
+const nameOf = ({ code, label }: LimitReport): string =>
+  SHORT_NAME[code] ?? label.replace(/ angle$/, "").replace(/^rod end, /, "");
+
+const SHORT_NAME: Partial<Record<LimitReport["code"], string>> = {
+  "bump-stop-touched": "stop touched",
+  "slip-engagement": "spline at least",
+  underbody: "underbody",
+};
 
 /** A made stop that is the chosen one is shown as the stop's block already. */
 const isStop = (id: string, { by, works }: ResolvedStop): boolean =>
