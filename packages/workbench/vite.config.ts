@@ -25,6 +25,8 @@ export default defineConfig({
     sourcemap: true,
     // Fonts stay files: a content security policy of 'self' then allows them.
     assetsInlineLimit: 0,
+    // The scene, fetched only when asked for, is larger than the usual limit.
+    chunkSizeWarningLimit: 700,
     modulePreload: { polyfill: false },
     rolldownOptions: {
       // Engine and drawing do nothing when they are loaded, so that a chunk takes from them only what it uses.
