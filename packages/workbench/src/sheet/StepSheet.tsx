@@ -6,6 +6,7 @@ import { STEPS, stepOfId } from "../steps/steps.ts";
 import { AssumedList } from "./AssumedList.tsx";
 import { ResultsList } from "./ResultsList.tsx";
 import { SketchFigure } from "./SketchFigure.tsx";
+import { STEP_WORK } from "./step-work.tsx";
 
 const MeshPart = lazy(() => import("../mesh/MeshPart.tsx").then((m) => ({ default: m.MeshPart })));
 
@@ -22,6 +23,7 @@ export function StepSheet(): ReactNode {
   );
   if (!document) return null;
   const number = STEPS.indexOf(step) + 1;
+  const Work = STEP_WORK[step.id];
   return (
     <>
       <header className="sheet-head">
@@ -43,6 +45,11 @@ export function StepSheet(): ReactNode {
       {step.places.includes(MESH) && (
         <Suspense fallback={null}>
           <MeshPart />
+        </Suspense>
+      )}
+      {Work && (
+        <Suspense fallback={null}>
+          <Work />
         </Suspense>
       )}
       <ResultsList ids={step.results} />
