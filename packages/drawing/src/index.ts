@@ -9,8 +9,11 @@ export { drawTape } from "./draw-tape.ts";
 export { drawTop } from "./draw-top.ts";
 export { fitLeft, fitRear, fitTop } from "./fit.ts";
 export type { ViewOptions } from "./options.ts";
+export { bar, circle, hull, polyline, rectangle, spot } from "./path.ts";
+export { boxesAlong, grown, makePlacement, overlap, type Placement } from "./placement.ts";
 export type * from "./primitive.ts";
 export { hatchText, pathText, type SvgOptions, svgText } from "./render-svg.ts";
+export { area, group, line, patch, stroke, text } from "./sketch.ts";
 export {
   CLASSES,
   DASHES,

@@ -65,7 +65,8 @@ export interface TextPrimitive extends Common {
   readonly at: Spot;
   /** Plain text; a fraction is written `12 3/16` and set as a fraction by whoever renders it. */
   readonly text: string;
-  readonly size: "label" | "text" | "reading";
+  /** `title` and `result` are for paper and heads. */
+  readonly size: "label" | "text" | "reading" | "title" | "result";
   readonly bold: boolean;
   readonly anchor: "start" | "middle" | "end";
   /** Radians, clockwise on the sheet. */

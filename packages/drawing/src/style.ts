@@ -85,6 +85,8 @@ export const TYPES: Readonly<Record<TextPrimitive["size"], TypeStyle>> = {
   label: { size: 14, weight: 400, boldWeight: 600 },
   text: { size: 15, weight: 400, boldWeight: 600 },
   reading: { size: 17, weight: 500, boldWeight: 600 },
+  title: { size: 21, weight: 500, boldWeight: 600 },
+  result: { size: 30, weight: 500, boldWeight: 600 },
 };
 
 export const FACE = '"National Park", "DejaVu Sans Condensed", "Segoe UI", system-ui, sans-serif';

@@ -6,6 +6,8 @@ import type { Vec3 } from "../geometry/vec3.ts";
  */
 export interface Car {
   readonly name: string;
+  /** The builder's own mark for this state of the design. */
+  readonly version?: string;
   readonly units: UnitSystem;
   /** What x = 0 is on the real car, in the builder's words. */
   readonly datum: string;

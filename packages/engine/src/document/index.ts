@@ -1,5 +1,6 @@
 export type { Fault, FaultCode } from "./fault.ts";
 export { sayFault } from "./fault-words.ts";
+export { fingerprintOf } from "./fingerprint.ts";
 export { meaningOf } from "./field-meaning.ts";
 export { carJsonSchema } from "./json-schema.ts";
 export { MIGRATIONS, type Migrated, type Migration, migrate } from "./migrate.ts";

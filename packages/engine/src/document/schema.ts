@@ -40,6 +40,7 @@ function makeSchema(system: UnitSystem) {
       .literal(FORMAT_VERSION, { error: () => String(FORMAT_VERSION) })
       .register(fieldFacts, { meaning: "Version of this form." }),
     name: f.text("What the car is called."),
+    version: f.text("Your own mark for this state of the design, e.g. B; printed on every sheet.").exactOptional(),
     units: f.oneOf(UNIT_SYSTEMS, "Unit of bare numbers: inches and pounds, or millimetres and kilograms."),
     datum: f.text("The mark on the car that x is measured from, in words."),
     wheel: wheelSection(f),

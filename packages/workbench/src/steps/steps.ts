@@ -31,6 +31,7 @@ export const STEPS: readonly Step[] = [
       "targets",
       "weights",
       "name",
+      "version",
       "datum",
     ],
     results: ["wheelZ", "groundClearance", "camber", "toe"],

@@ -39,6 +39,7 @@ function resolveSide(document: CarDocument, right: RightDocument | undefined): C
   const own = resolveOwn(document, right ?? {}, whole, ownRight);
   const common = {
     name: document.name,
+    ...(document.version === undefined ? {} : { version: document.version }),
     units: document.units,
     datum: document.datum,
     underbody: underbody.map((low) => ({ name: low.name, point: whole.point(low) })),
