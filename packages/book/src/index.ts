@@ -1,1 +1,7 @@
-export { writePdf } from "./paper/write-pdf.ts";
+// The book's contents: a study in, paper and files out.
+
+export { type BookOptions, bookLeaves } from "./book.ts";
+export { apart, type JigPart, type JigPoint, jigParts } from "./jig/jig-part.ts";
+export type { Leaf } from "./paper/leaf.ts";
+export { PAGE_SIZES, type PageSize } from "./paper/page-size.ts";
+export { type PdfFacts, writePdf } from "./paper/write-pdf.ts";

@@ -1,5 +1,5 @@
 import type { Vec3 } from "@armwright/engine";
-import { along, cross, dot, less, unit } from "./space.ts";
+import { along, cross, dot, less, unit } from "../space.ts";
 
 /** The end of a tube that has to sit on other tubes. Lengths in m. */
 export interface CopedEnd {

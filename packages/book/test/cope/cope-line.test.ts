@@ -2,7 +2,7 @@ import type { Vec3 } from "@armwright/engine";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type CopedEnd, copeLine, usualSeam } from "../../src/cope/cope-line.ts";
-import { along, cross, dot, less, size, unit } from "../../src/cope/space.ts";
+import { along, cross, dot, less, size, unit } from "../../src/space.ts";
 
 const ORIGIN: Vec3 = { x: 0, y: 0, z: 0 };
 

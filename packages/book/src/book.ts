@@ -1,0 +1,43 @@
+import type { Study } from "@armwright/engine";
+import { type CarDocument, fingerprintOf } from "@armwright/engine/document";
+import { frame, roomOn, type SheetFacts } from "./paper/frame.ts";
+import type { Leaf } from "./paper/leaf.ts";
+import { PAGE_SIZES, type PageSize } from "./paper/page-size.ts";
+import { jigSheets } from "./sheets/jig-sheets.ts";
+import type { Makings, Sheet } from "./sheets/sheet.ts";
+
+export interface BookOptions {
+  readonly paper: PageSize["name"];
+  /** The one thing that two books of the same car may differ in. */
+  readonly date: Date;
+}
+
+/** The sheets of a car's build book, framed and numbered, in the order in which they are used. */
+export function bookLeaves(study: Study, document: CarDocument, options: BookOptions): readonly Leaf[] {
+  const page = PAGE_SIZES[options.paper];
+  const facts: SheetFacts = {
+    car: study.car.name,
+    version: study.car.version,
+    date: writtenDate(options.date),
+    fingerprint: fingerprintOf(document),
+  };
+  const makings: Makings = { study, document, page, room: roomOn(page), facts };
+  const sheets = SHEETS.flatMap((make) => make(makings));
+  return sheets.map((sheet, index) => {
+    const own = sheet.page ?? page;
+    return {
+      id: sheet.id,
+      title: sheet.title,
+      page: own,
+      isTrueSize: sheet.isTrueSize ?? false,
+      parts: [...frame(own, sheet.title, sheet.note, facts, `${index + 1} of ${sheets.length}`), ...sheet.parts],
+    };
+  });
+}
+
+/** In the order of use. */
+const SHEETS: readonly ((makings: Makings) => readonly Sheet[])[] = [jigSheets];
+
+const MONTHS = "January February March April May June July August September October November December".split(" ");
+const writtenDate = (date: Date): string =>
+  `${date.getUTCDate()} ${MONTHS[date.getUTCMonth()]} ${date.getUTCFullYear()}`;
