@@ -6,6 +6,10 @@ export interface Io {
   read(path: string): string;
   /** Throws Refusal where the file cannot be written. */
   write(path: string, text: string): void;
+  /** Throws Refusal where the file cannot be written. */
+  writeBytes(path: string, bytes: Uint8Array): void;
+  /** Makes a folder and those above it where they are not there. Throws Refusal where it cannot. */
+  makeFolder(path: string): void;
   exists(path: string): boolean;
   /** Whether two paths name one and the same file. */
   isSame(a: string, b: string): boolean;

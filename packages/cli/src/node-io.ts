@@ -1,4 +1,4 @@
-import { closeSync, existsSync, openSync, readSync, realpathSync, writeFileSync } from "node:fs";
+import { closeSync, existsSync, mkdirSync, openSync, readSync, realpathSync, writeFileSync } from "node:fs";
 import type { Io } from "./io.ts";
 import { Refusal } from "./refusal.ts";
 
@@ -13,6 +13,8 @@ export function nodeIo(): Io {
     err: (text) => void process.stderr.write(text),
     read,
     write,
+    writeBytes: write,
+    makeFolder,
     exists: existsSync,
     isSame,
     columns: process.stdout.isTTY ? (process.stdout.columns ?? PLAIN_WIDTH) : PLAIN_WIDTH,
@@ -82,11 +84,19 @@ function textOf(bytes: Uint8Array, name: string): string {
   }
 }
 
-function write(path: string, text: string): void {
+function write(path: string, text: string | Uint8Array): void {
   try {
     writeFileSync(path, text);
   } catch (error) {
     throw new Refusal(`${path} cannot be written: ${reasonOf(error)}`);
+  }
+}
+
+function makeFolder(path: string): void {
+  try {
+    mkdirSync(path, { recursive: true });
+  } catch (error) {
+    throw new Refusal(`the folder ${path} cannot be made: ${reasonOf(error)}`);
   }
 }
 
@@ -96,6 +106,7 @@ function isSame(a: string, b: string): boolean {
 }
 
 const REASONS: Readonly<Record<string, string>> = {
+  EEXIST: "there is a file of that name.",
   ENOENT: "there is no such file or folder.",
   EISDIR: "it is a folder; name a file in it.",
   ENOTDIR: "a part of the path is a file, not a folder.",

@@ -7,6 +7,7 @@ export interface Told {
   readonly out: string;
   readonly err: string;
   readonly files: ReadonlyMap<string, string>;
+  readonly bytes: ReadonlyMap<string, Uint8Array>;
 }
 
 export interface World {
@@ -19,6 +20,7 @@ export interface World {
 /** Runs a command line in a world of its own: files and standard input given, everything that comes out kept. */
 export async function told(words: readonly string[], world: World = {}): Promise<Told> {
   const files = new Map(Object.entries(world.files ?? {}));
+  const bytesWritten = new Map<string, Uint8Array>();
   let out = "";
   let err = "";
   const io: Io = {
@@ -34,11 +36,13 @@ export async function told(words: readonly string[], world: World = {}): Promise
       return text;
     },
     write: (path, text) => void files.set(path, text),
+    writeBytes: (path, bytes) => void bytesWritten.set(path, bytes),
+    makeFolder: () => undefined,
     exists: (path) => files.has(path),
     isSame: (a, b) => a === b,
     columns: world.columns ?? 96,
     colour: { out: world.colour ?? false, err: false },
   };
   const code = await run(words, io);
-  return { code, out, err, files };
+  return { code, out, err, files, bytes: bytesWritten };
 }

@@ -89,6 +89,8 @@ it("calls its own error a bug, with the place and without a stack", async () => 
       throw new TypeError("no such thing");
     },
     write: () => {},
+    writeBytes: () => {},
+    makeFolder: () => {},
     exists: () => false,
     isSame: () => false,
     columns: 80,

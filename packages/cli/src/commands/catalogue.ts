@@ -201,6 +201,18 @@ export const COMMANDS: readonly Command[] = [
     load: () => import("./mounts.ts"),
   },
   {
+    name: "book",
+    summary: "The build book: sheets to cut, weld and check by, as PDF and files",
+    usage: "CAR [options]",
+    operands: [CAR],
+    options: [
+      { name: "paper", value: "SIZE", meaning: "letter or a4 (left out: letter for inches, a4 for millimetres)" },
+      { name: "out", value: "DIR", meaning: "where the files go (left out: a folder named after the car)" },
+    ],
+    examples: [["Everything for the bench, on Letter paper", "npx armwright book my.car.json --paper letter"]],
+    load: () => import("./book.ts"),
+  },
+  {
     name: "compare",
     summary: "What differs between two cars, and what it does to every result",
     usage: "CAR OTHER",

@@ -1,0 +1,52 @@
+import type { Study } from "@armwright/engine";
+import type { CarDocument } from "@armwright/engine/document";
+import { type BookOptions, bookLeaves } from "./book.ts";
+import { writePdf } from "./paper/write-pdf.ts";
+
+/** A file of the book, named after car and version. */
+export interface BookFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Told after each file: what it was, and how many there are. */
+export type Progress = (done: number, of: number, name: string) => void;
+
+/** Every file of a car's build book. The same car and date give the same bytes. */
+export async function bookFiles(
+  study: Study,
+  document: CarDocument,
+  options: BookOptions,
+  progress: Progress = () => undefined,
+): Promise<readonly BookFile[]> {
+  const stem = stemOf(study);
+  const makers: readonly (readonly [name: string, make: () => Uint8Array | Promise<Uint8Array>])[] = [
+    [
+      `${stem}-book.pdf`,
+      () =>
+        writePdf(bookLeaves(study, document, options), {
+          title: `${study.car.name}: build book`,
+          subject: "Rear suspension: sheets to cut, weld and check by",
+          date: options.date,
+        }),
+    ],
+  ];
+  const files: BookFile[] = [];
+  for (const [name, make] of makers) {
+    files.push({ name, bytes: await make() });
+    progress(files.length, makers.length, name);
+  }
+  return files;
+}
+
+/** Name of car and version as a file may be called anywhere: `saltbush-b`. */
+export function stemOf({ car }: Pick<Study, "car">): string {
+  const words = [car.name, ...(car.version === undefined ? [] : [car.version])].join(" ");
+  const plain = words
+    .normalize("NFKD")
+    .replace(/\p{M}/gu, "")
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, "-")
+    .replace(/^-+|-+$/g, "");
+  return plain.slice(0, 60) || "car";
+}

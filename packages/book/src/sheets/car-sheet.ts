@@ -1,0 +1,147 @@
+import {
+  type Drawing,
+  type Sheet as DrawingSheet,
+  drawLeft,
+  drawRear,
+  drawTop,
+  fitLeft,
+  fitRear,
+  fitTop,
+  type Primitive,
+} from "@armwright/drawing";
+import { type DirectionReport, type Position, positionOf, type Study, solveAt, unitOf } from "@armwright/engine";
+import { PEN } from "../paper/leaf.ts";
+import { moved } from "../paper/moved.ts";
+import { table } from "../paper/table.ts";
+import { atNamedScale } from "../paper/true-scale.ts";
+import { paragraph } from "../paper/words.ts";
+import { CAUTIONS } from "./cautions.ts";
+import { lengthsIn, type Makings, type Sheet, said, tape } from "./sheet.ts";
+
+/** The car on one page: three views at ride height, the numbers that matter, what stops the wheel, cautions. */
+export function carSheets(makings: Makings): readonly Sheet[] {
+  const { study, room } = makings;
+  const solved = solveAt(study.corner, 0);
+  if (!solved) return [];
+  const position = positionOf(study.corner, solved.state);
+  const parts: Primitive[] = [];
+  const rear = view(study, position, "rear", room.width * 0.64, room.height * 0.45);
+  parts.push(...placed(rear.drawing, room.x, room.y));
+  const side = room.x + room.width * 0.66;
+  const small = room.width - room.width * 0.66;
+  const above = view(study, position, "top", small, room.height * 0.22);
+  const left = view(study, position, "left", small, room.height * 0.23);
+  parts.push(...placed(above.drawing, side, room.y), ...placed(left.drawing, side, room.y + room.height * 0.225));
+  const top = room.y + room.height * 0.46;
+  const half = (room.width - 6) / 2;
+  const floor = room.y + room.height - 44;
+  const numbers = table(
+    [
+      { head: "numbers that matter", share: 62 },
+      { head: "", share: 38, align: "end", bold: true },
+    ],
+    mainNumbers(makings, solved.row),
+    { left: room.x, top, width: half, floor },
+    { size: "text" },
+  );
+  const stops = table(
+    [
+      { head: "what stops the wheel", share: 46 },
+      { head: "travel", share: 24, align: "end", bold: true },
+      { head: "left", share: 30, align: "end" },
+    ],
+    [...stopRows(makings, study.travel.bump), ...stopRows(makings, study.travel.droop)],
+    { left: room.x + half + 6, top, width: half, floor },
+    { size: "text" },
+  );
+  parts.push(...numbers.parts, ...stops.parts);
+  parts.push(...cautions(makings, room.y + room.height - 42));
+  return [
+    {
+      id: "car",
+      title: study.car.name,
+      note: `at ride height; from behind 1 : ${rear.ratio}, above 1 : ${above.ratio}, left 1 : ${left.ratio}; ${lengthsIn(makings)}`,
+      parts,
+    },
+  ];
+}
+
+type ViewName = "rear" | "top" | "left";
+const FITS = { rear: fitRear, top: fitTop, left: fitLeft } as const;
+const DRAWS = { rear: drawRear, top: drawTop, left: drawLeft } as const;
+
+function view(
+  study: Study,
+  position: Position,
+  name: ViewName,
+  width: number,
+  height: number,
+): { readonly drawing: Drawing; readonly ratio: number } {
+  const fitted: DrawingSheet = FITS[name](study, width, height, PEN);
+  const { sheet, ratio } = atNamedScale(fitted);
+  return { drawing: DRAWS[name](study, position, sheet, { ghosts: name === "rear" }), ratio };
+}
+
+const placed = (drawing: Drawing, dx: number, dy: number): Primitive[] =>
+  drawing.parts.map((part) => moved(part, dx, dy));
+
+function mainNumbers(makings: Makings, row: Float64Array): string[][] {
+  const { study } = makings;
+  const { car, corner, travel } = study;
+  const unit = unitOf("length", car.units);
+  const of = (id: string): number | null =>
+    study.quantities.find((quantity) => quantity.id === id)?.read(row, corner) ?? null;
+  const total = travel.bump.stop.travel - travel.droop.stop.travel;
+  const track = 2 * corner.attitude.designContact.y;
+  const line = (label: string, id: string): string[][] => {
+    const quantity = study.quantities.find((each) => each.id === id);
+    return quantity ? [[label, said(makings, of(id), quantity.dimension)]] : [];
+  };
+  return [
+    ["wheel travel", `${tape(makings, total)} ${unit}`],
+    ["track width", `${tape(makings, track)} ${unit}`],
+    ["wheelbase", `${tape(makings, car.chassis.wheelbase)} ${unit}`],
+    ...line("under the body", "groundClearance"),
+    ...line("camber", "camber"),
+    ...line("toe, this wheel", "toe"),
+    ...line("shock, eye to eye", "shockLength"),
+    ...line("motion ratio, shock ÷ wheel", "motionRatio"),
+    ...line("half shaft, joint to joint", "shaftLength"),
+    ...line("roll centre height", "rollCentre"),
+  ];
+}
+
+const STOP_WORDS = {
+  "bump-stop": "bump stop solid",
+  strap: "strap taut",
+  shock: "shock itself",
+  travel: "travel aimed at",
+} as const;
+
+/** The chosen stop, then the first three hard limits outward. */
+function stopRows(makings: Makings, { direction, stop, limits }: DirectionReport): string[][] {
+  const mark = (travel: number): string => `${travel < 0 ? "−" : "+"}${tape(makings, Math.abs(travel))}`;
+  const hard = limits.filter(({ nature }) => nature === "hard").slice(0, 3);
+  return [
+    [`${direction.toUpperCase()}: ${STOP_WORDS[stop.by]}`, mark(stop.travel), "your stop"],
+    ...hard.map((limit) => [
+      limit.label,
+      limit.pastAtRide ? "at ride" : mark(limit.travel),
+      limit.pastAtRide
+        ? "PAST"
+        : `${said(makings, Math.abs(limit.spare), limit.dimension)} ${limit.spare < 0 ? "TOO FAR" : limit.spareWord}`,
+    ]),
+  ];
+}
+
+function cautions({ room }: Makings, top: number): Primitive[] {
+  const head = paragraph("Before you begin", room.x, top, room.width, { size: "text", bold: true });
+  let below = head.bottom;
+  const parts: Primitive[] = [...head.parts];
+  for (const caution of CAUTIONS) {
+    const block = paragraph(caution, room.x, below, room.width);
+    parts.push(...block.parts);
+    below = block.bottom;
+  }
+  return parts;
+}
