@@ -3,11 +3,14 @@ import { type CarDocument, fingerprintOf } from "@armwright/engine/document";
 import { frame, roomOn, type SheetFacts } from "./paper/frame.ts";
 import type { Leaf } from "./paper/leaf.ts";
 import { PAGE_SIZES, type PageSize } from "./paper/page-size.ts";
+import { buySheets } from "./sheets/buy-sheet.ts";
 import { carSheets } from "./sheets/car-sheet.ts";
 import { cycleCards } from "./sheets/cycle-cards.ts";
 import { jigSheets } from "./sheets/jig-sheets.ts";
 import { orderSheets } from "./sheets/order-sheet.ts";
+import { settingsSheets } from "./sheets/settings-sheet.ts";
 import type { Makings, Sheet } from "./sheets/sheet.ts";
+import { signOffSheets } from "./sheets/sign-off-sheet.ts";
 
 export interface BookOptions {
   readonly paper: PageSize["name"];
@@ -39,7 +42,15 @@ export function bookLeaves(study: Study, document: CarDocument, options: BookOpt
 }
 
 /** In the order of use. */
-const SHEETS: readonly ((makings: Makings) => readonly Sheet[])[] = [carSheets, orderSheets, jigSheets, cycleCards];
+const SHEETS: readonly ((makings: Makings) => readonly Sheet[])[] = [
+  carSheets,
+  orderSheets,
+  jigSheets,
+  cycleCards,
+  settingsSheets,
+  signOffSheets,
+  buySheets,
+];
 
 const MONTHS = "January February March April May June July August September October November December".split(" ");
 const writtenDate = (date: Date): string =>

@@ -12,7 +12,7 @@ export function wrapped(words: string, width: number, size: Size): readonly stri
   const lines: string[] = [];
   for (const paragraph of words.split("\n")) {
     let line = "";
-    for (const word of paragraph.split(" ")) {
+    for (const word of paragraph.split(BREAKS)) {
       const longer = line === "" ? word : `${line} ${word}`;
       if (line !== "" && widthOf(longer, size, PEN) > width) {
         lines.push(line);
@@ -23,6 +23,9 @@ export function wrapped(words: string, width: number, size: Size): readonly stri
   }
   return lines;
 }
+
+/** Lines break at blanks, but not between inches and their fraction, or a number and its unit. */
+const BREAKS = /(?<!\d) (?!in\b|mm\b|lb\b|deg\b)|(?<=\d) (?!\d{1,2}\/\d|in\b|mm\b|lb|deg\b|%)/;
 
 /** A block of text set from its top left corner: what is drawn, and how far down it reaches, mm. */
 export interface Block {
