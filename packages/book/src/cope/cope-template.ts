@@ -1,0 +1,100 @@
+import { type Box, line, type PathStep, type Primitive, polyline, spot, stroke, text } from "@armwright/drawing";
+import type { CopePoint } from "./cope-line.ts";
+
+/** A coped end as paper to wrap round the tube, true size, mm. */
+export interface CopeTemplate {
+  readonly parts: readonly Primitive[];
+  readonly box: Box;
+  /** From the template's straight edge back to the origin that the tube's length counts to, mm. */
+  readonly edgeToOrigin: number;
+}
+
+export interface CopeTemplateFacts {
+  /** Printed on it: which tube, which end. */
+  readonly title: string;
+  /** Under the title, e.g. `1 1/2 × .120, onto lower arm front tube`. */
+  readonly under: string;
+  /** mm */
+  readonly outerDiameter: number;
+  /** Angles (rad) at which the other end's marks stand, so that both ends are cut in step. */
+  readonly turnMarks: readonly { readonly angle: number; readonly words: string }[];
+}
+
+/** Paper between the shortest part of the cut and the straight edge that lies square round the tube, mm. */
+const SKIRT = 22;
+/** Beyond the seam, to glue the paper's ends over each other, mm. */
+const FLAP = 6;
+
+/**
+ * The cut line rolled out: across the paper the way round the tube's outside, from the seam; up the paper along the tube,
+ * the cut at the top. What is above the line is ground away. (left, top): where it stands on the sheet, mm.
+ */
+export function copeTemplate(
+  cope: readonly CopePoint[],
+  facts: CopeTemplateFacts,
+  left: number,
+  top: number,
+): CopeTemplate {
+  const round = Math.PI * facts.outerDiameter;
+  const cuts = cope.map(({ cut }) => (cut === null ? null : cut * 1000));
+  const known = cuts.filter((cut): cut is number => cut !== null);
+  const highest = Math.max(...known);
+  const lowest = Math.min(...known);
+  // Where the tube passes beside everything it is left long: the paper ends a little above the highest cut.
+  const ceiling = highest + 4;
+  const edge = lowest - SKIRT;
+  const height = ceiling - edge;
+  const x = (index: number): number => left + (round * index) / (cope.length - 1);
+  const y = (along: number): number => top + (ceiling - along);
+  const bottom = top + height;
+  const right = left + round;
+  const steps = polyline(cuts.map((cut, index) => spot(x(index), y(cut ?? ceiling))));
+  const outline: PathStep[] = [
+    ...steps,
+    { to: "line", at: spot(right, bottom) },
+    { to: "line", at: spot(left, bottom) },
+    { to: "close" },
+  ];
+  const quarters = [0.25, 0.5, 0.75].map((share) => left + round * share);
+  const parts: Primitive[] = [
+    line("cut", outline, { weight: "visible" }),
+    line(
+      "flap",
+      polyline([
+        spot(right, bottom - 2),
+        spot(right + FLAP, bottom - 5),
+        spot(right + FLAP, y(lowest)),
+        spot(right, y(lowest)),
+      ]),
+      {
+        weight: "hair",
+        dash: "short",
+      },
+    ),
+    text("mark", spot(right + FLAP - 1.2, bottom - 7), "glue", { ink: "ink-2", turn: -Math.PI / 2 }),
+    ...quarters.map((at) =>
+      stroke("mark", spot(at, bottom), spot(at, y(lowest) + 3), { weight: "hair", dash: "centre" }),
+    ),
+    ...facts.turnMarks.map(({ angle }) => {
+      const at = left + round * shareOfTurn(angle);
+      return stroke("mark", spot(at, bottom), spot(at, bottom - 7), { weight: "outline" });
+    }),
+    text("mark", spot(left + 2, bottom - 12.5), facts.title, { size: "text", bold: true, ink: "ink", halo: "paper" }),
+    text("mark", spot(left + 2, bottom - 7.8), facts.under, { ink: "ink", halo: "paper" }),
+    text("mark", spot(left + 2, bottom - 3.2), "this edge square round the tube; seam at both paper ends", {
+      ink: "ink-2",
+      halo: "paper",
+    }),
+  ];
+  return {
+    parts,
+    box: { x: left, y: top, width: round + FLAP, height },
+    edgeToOrigin: -edge,
+  };
+}
+
+/** An angle as a share of a whole turn, 0…1. */
+const shareOfTurn = (angle: number): number => {
+  const share = (angle / (2 * Math.PI)) % 1;
+  return share < 0 ? share + 1 : share;
+};
