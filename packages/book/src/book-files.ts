@@ -1,6 +1,12 @@
-import type { Study } from "@armwright/engine";
+import { makeCorner, type Study } from "@armwright/engine";
 import type { CarDocument } from "@armwright/engine/document";
 import { type BookOptions, bookLeaves } from "./book.ts";
+import { assemblySolids } from "./files/assembly.ts";
+import { glbBytes } from "./files/glb.ts";
+import { distancesCsv, pointsCsv } from "./files/points-csv.ts";
+import type { Solid } from "./files/solid.ts";
+import { stlBytes } from "./files/stl.ts";
+import { viewSvg } from "./files/view-svg.ts";
 import { writePdf } from "./paper/write-pdf.ts";
 
 /** A file of the book, named after car and version. */
@@ -30,7 +36,20 @@ export async function bookFiles(
           date: options.date,
         }),
     ],
+    [`${stem}-points.csv`, () => utf8(pointsCsv(study.corner))],
+    [`${stem}-distances.csv`, () => utf8(distancesCsv(study.corner))],
+    ...(["rear", "top", "left"] as const).map(
+      (view) => [`${stem}-${view}.svg`, () => utf8(viewSvg(study, view, options.paper))] as const,
+    ),
+    [`${stem}-assembly.glb`, () => glbBytes(solids(), study.car.name)],
+    [`${stem}-assembly.stl`, () => stlBytes(solids(), study.car.name)],
   ];
+  const right = study.car.right ? makeCorner(study.car.right) : study.corner;
+  let made: readonly Solid[] | undefined;
+  const solids = (): readonly Solid[] => {
+    made ??= assemblySolids(study.corner, right, options.travel ?? 0);
+    return made;
+  };
   const files: BookFile[] = [];
   for (const [name, make] of makers) {
     files.push({ name, bytes: await make() });
@@ -50,3 +69,5 @@ export function stemOf({ car }: Pick<Study, "car">): string {
     .replace(/^-+|-+$/g, "");
   return plain.slice(0, 60) || "car";
 }
+
+const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);

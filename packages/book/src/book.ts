@@ -16,6 +16,8 @@ export interface BookOptions {
   readonly paper: PageSize["name"];
   /** The one thing that two books of the same car may differ in. */
   readonly date: Date;
+  /** Travel of both wheels in the solid assembly, m; ride height where left out. */
+  readonly travel?: number;
 }
 
 /** The sheets of a car's build book, framed and numbered, in the order in which they are used. */

@@ -1,19 +1,8 @@
-import {
-  type Drawing,
-  type Sheet as DrawingSheet,
-  drawLeft,
-  drawRear,
-  drawTop,
-  fitLeft,
-  fitRear,
-  fitTop,
-  type Primitive,
-} from "@armwright/drawing";
-import { type DirectionReport, type Position, positionOf, type Study, solveAt, unitOf } from "@armwright/engine";
-import { PEN } from "../paper/leaf.ts";
+import type { Drawing, Primitive } from "@armwright/drawing";
+import { type DirectionReport, positionOf, solveAt, unitOf } from "@armwright/engine";
+import { carView } from "../paper/car-view.ts";
 import { moved } from "../paper/moved.ts";
 import { table } from "../paper/table.ts";
-import { atNamedScale } from "../paper/true-scale.ts";
 import { paragraph } from "../paper/words.ts";
 import { CAUTIONS } from "./cautions.ts";
 import { lengthsIn, type Makings, type Sheet, said, tape } from "./sheet.ts";
@@ -25,12 +14,12 @@ export function carSheets(makings: Makings): readonly Sheet[] {
   if (!solved) return [];
   const position = positionOf(study.corner, solved.state);
   const parts: Primitive[] = [];
-  const rear = view(study, position, "rear", room.width * 0.64, room.height * 0.45);
+  const rear = carView(study, position, "rear", room.width * 0.64, room.height * 0.45);
   parts.push(...placed(rear.drawing, room.x, room.y));
   const side = room.x + room.width * 0.66;
   const small = room.width - room.width * 0.66;
-  const above = view(study, position, "top", small, room.height * 0.22);
-  const left = view(study, position, "left", small, room.height * 0.23);
+  const above = carView(study, position, "top", small, room.height * 0.22);
+  const left = carView(study, position, "left", small, room.height * 0.23);
   parts.push(...placed(above.drawing, side, room.y), ...placed(left.drawing, side, room.y + room.height * 0.225));
   const top = room.y + room.height * 0.46;
   const half = (room.width - 6) / 2;
@@ -64,22 +53,6 @@ export function carSheets(makings: Makings): readonly Sheet[] {
       parts,
     },
   ];
-}
-
-type ViewName = "rear" | "top" | "left";
-const FITS = { rear: fitRear, top: fitTop, left: fitLeft } as const;
-const DRAWS = { rear: drawRear, top: drawTop, left: drawLeft } as const;
-
-function view(
-  study: Study,
-  position: Position,
-  name: ViewName,
-  width: number,
-  height: number,
-): { readonly drawing: Drawing; readonly ratio: number } {
-  const fitted: DrawingSheet = FITS[name](study, width, height, PEN);
-  const { sheet, ratio } = atNamedScale(fitted);
-  return { drawing: DRAWS[name](study, position, sheet, { ghosts: name === "rear" }), ratio };
 }
 
 const placed = (drawing: Drawing, dx: number, dy: number): Primitive[] =>
