@@ -10,8 +10,8 @@ const cell = (text: string): string => (/[",\r\n]/.test(text) ? `"${text.replace
 export const numberCell = (value: number, dimension: Dimension, units: UnitSystem): string =>
   String(Number(toUnit(value, dimension, units).toPrecision(12)));
 
-/** The same as a tape reads it. */
-export const tapeCell = (value: number, units: UnitSystem): string => formatLength(value, units);
+/** The same as a tape reads it, to 1/32 in: distances of a jig are worth splitting a sixteenth. */
+export const tapeCell = (value: number, units: UnitSystem): string => formatLength(value, units, { denominator: 32 });
 
 /** `forward [in]` */
 export const headCell = (name: string, dimension: Dimension, units: UnitSystem): string =>

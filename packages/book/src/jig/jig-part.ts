@@ -10,7 +10,7 @@ export interface JigPoint {
   readonly point: Vec3;
 }
 
-/** Places that keep their distances to each other: a welded part, or the chassis with what is bolted to it. */
+/** Places that keep their distances to each other: a welded part, the chassis with what is bolted to it, the corner at ride. */
 export interface JigPart {
   readonly id: string;
   readonly title: string;
@@ -38,7 +38,29 @@ export function jigParts(corner: Corner): readonly JigPart[] {
     const points = marked(distinct(own));
     return points.length < 2 ? [] : [{ id: body, title: TITLES[body], points, heights: heightsOff(points, body) }];
   });
-  return [...parts, ...links(corner)];
+  return [wholeCorner(corner), ...parts, ...links(corner)];
+}
+
+/** Every pivot of the corner at ride height with hub and shaft: what a jig for the whole corner holds. */
+function wholeCorner(corner: Corner): JigPart {
+  const { driveshaft, shock, wheel } = corner.car;
+  const places: Place[] = [
+    ...corner.pivots.map(({ label, point }) => ({ label, point })),
+    ...(driveshaft
+      ? [
+          { label: "half shaft, inner joint", point: driveshaft.inner.centre },
+          { label: "half shaft, outer joint", point: driveshaft.outer.centre },
+        ]
+      : []),
+    ...(shock
+      ? [
+          { label: "shock, upper mount", point: shock.upper.point },
+          { label: "shock, lower mount", point: shock.lower.point },
+        ]
+      : []),
+    { label: "hub face, on the stub's axis", point: wheel.hubFace },
+  ];
+  return { id: "corner", title: "Whole corner at ride height", points: marked(distinct(places)), heights: null };
 }
 
 interface Place {

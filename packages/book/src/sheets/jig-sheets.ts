@@ -105,7 +105,7 @@ function crossDistances(
     for (let j = 0; j < i; j += 1) {
       const x = room.x + j * cell;
       parts.push(
-        text("table", spot(x + cell / 2, middle), tape(makings, apart(row, points[j]!)), {
+        text("table", spot(x + cell / 2, middle), tape(makings, apart(row, points[j]!), 32), {
           size: "reading",
           anchor: "middle",
           ink: "ink",
