@@ -57,7 +57,7 @@ export function copeTemplate(
   ];
   const quarters = [0.25, 0.5, 0.75].map((share) => left + round * share);
   const parts: Primitive[] = [
-    line("cut", outline, { weight: "visible" }),
+    line("cut", outline, { weight: "thin" }),
     line(
       "flap",
       polyline([
