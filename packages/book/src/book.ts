@@ -5,12 +5,14 @@ import type { Leaf } from "./paper/leaf.ts";
 import { PAGE_SIZES, type PageSize } from "./paper/page-size.ts";
 import { buySheets } from "./sheets/buy-sheet.ts";
 import { carSheets } from "./sheets/car-sheet.ts";
+import { cutListSheets } from "./sheets/cut-list-sheets.ts";
 import { cycleCards } from "./sheets/cycle-cards.ts";
 import { jigSheets } from "./sheets/jig-sheets.ts";
 import { orderSheets } from "./sheets/order-sheet.ts";
 import { settingsSheets } from "./sheets/settings-sheet.ts";
 import type { Makings, Sheet } from "./sheets/sheet.ts";
 import { signOffSheets } from "./sheets/sign-off-sheet.ts";
+import { templateSheets } from "./sheets/template-sheets.ts";
 
 export interface BookOptions {
   readonly paper: PageSize["name"];
@@ -48,6 +50,8 @@ const SHEETS: readonly ((makings: Makings) => readonly Sheet[])[] = [
   carSheets,
   orderSheets,
   jigSheets,
+  cutListSheets,
+  templateSheets,
   cycleCards,
   settingsSheets,
   signOffSheets,
