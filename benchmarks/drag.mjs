@@ -45,16 +45,18 @@ try {
       await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
     }
     await page.mouse.up();
-    const times = await page.evaluate(() =>
-      performance.getEntriesByName("armwright-drag-step").map(({ duration }) => duration),
+    const steps = await page.evaluate(() =>
+      performance.getEntriesByName("armwright-drag-step").map(({ duration, detail }) => [duration, detail.study]),
     );
-    times.sort((a, b) => a - b);
-    const share = (part) => times[Math.min(times.length - 1, Math.floor(part * times.length))];
+    const sorted = (index) => steps.map((step) => step[index]).sort((a, b) => a - b);
+    const at = (values, part) => values[Math.min(values.length - 1, Math.floor(part * values.length))];
+    const times = sorted(0);
+    const share = (part) => at(times, part);
     if (times.length === 0) console.log(`${what}: no step was measured`);
     else {
       const p95 = share(0.95);
       console.log(
-        `${p95 <= AIM ? "met    " : "NOT MET"}  ${what}: script per step, median ${share(0.5).toFixed(1)} ms, 95 % within ${p95.toFixed(1)} ms (aim ${AIM}), ${times.length} steps`,
+        `${p95 <= AIM ? "met    " : "NOT MET"}  ${what}: script per step, median ${share(0.5).toFixed(1)} ms, 95 % within ${p95.toFixed(1)} ms (aim ${AIM}), ${times.length} steps${handle === "travel" ? "" : `; reading and study alone: median ${at(sorted(1), 0.5).toFixed(1)} ms, 95 % within ${at(sorted(1), 0.95).toFixed(1)} ms`}`,
       );
     }
     await page.close();

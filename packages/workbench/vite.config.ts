@@ -2,6 +2,7 @@ import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
 import { carSchema } from "./build/car-schema.ts";
+import { leanThree, THREE_SOURCES } from "./build/lean-three.ts";
 import { offline } from "./src/offline/plugin.ts";
 
 // The page is built from the sources of engine and drawing, so that nothing has to be compiled first.
@@ -14,10 +15,11 @@ export default defineConfig({
     alias: [
       { find: /^@armwright\/engine\/document$/, replacement: source("../engine/src/document/index.ts") },
       { find: /^@armwright\/([a-z]+)$/, replacement: source("../$1/src/index.ts") },
+      THREE_SOURCES,
     ],
   },
-  plugins: [carSchema(), react(), offline()],
-  worker: { format: "es" },
+  plugins: [carSchema(), leanThree(), react(), offline()],
+  worker: { format: "es", plugins: () => [leanThree()] },
   build: {
     outDir: source("./dist/app"),
     emptyOutDir: true,

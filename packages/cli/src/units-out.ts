@@ -16,6 +16,8 @@ const SI_NAMES: Record<Dimension, string> = {
   turns: "turns",
   percent: "1",
   pressure: "Pa",
+  stress: "Pa",
+  torque: "N m",
   volume: "m3",
   energy: "J",
   frequency: "Hz",

@@ -19,7 +19,7 @@ export function drawTape(study: Study, travel: number, rect: Box, options: TapeO
   const parts: Primitive[] = [
     ...unitLabel(study, scale),
     ...bladeParts(study, scale, shown, now, options),
-    ...flagParts(flags, scale, rect, options),
+    ...flagParts(flags, scale, options),
     ...rideLabel(scale, flags, options),
     ...(options.loupe === false
       ? []

@@ -9,6 +9,7 @@ export { drawTape } from "./draw-tape.ts";
 export { drawTop } from "./draw-top.ts";
 export { fitLeft, fitRear, fitTop } from "./fit.ts";
 export type { ViewOptions } from "./options.ts";
+export { ghostsOf } from "./parts/ghosts.ts";
 export { bar, circle, hull, polyline, rectangle, spot } from "./path.ts";
 export { boxesAlong, grown, makePlacement, overlap, type Placement } from "./placement.ts";
 export type * from "./primitive.ts";

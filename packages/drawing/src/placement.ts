@@ -15,13 +15,18 @@ const CELLS = 40;
 
 export function makePlacement(bounds: Box): Placement {
   const cell = Math.max(bounds.width, bounds.height, 1e-9) / CELLS;
-  const cells: Box[][] = Array.from({ length: CELLS * CELLS }, () => []);
+  const cells: (Box[] | undefined)[] = new Array(CELLS * CELLS);
   const index = (value: number): number => Math.min(CELLS - 1, Math.max(0, Math.floor(value / cell)));
   const take = (box: Box): void => {
     const right = index(box.x + box.width - bounds.x);
     const bottom = index(box.y + box.height - bounds.y);
     for (let i = index(box.x - bounds.x); i <= right; i += 1) {
-      for (let j = index(box.y - bounds.y); j <= bottom; j += 1) cells[i * CELLS + j]!.push(box);
+      for (let j = index(box.y - bounds.y); j <= bottom; j += 1) {
+        const at = i * CELLS + j;
+        const there = cells[at];
+        if (there) there.push(box);
+        else cells[at] = [box];
+      }
     }
   };
   const isFree = (box: Box): boolean => {
@@ -30,7 +35,7 @@ export function makePlacement(bounds: Box): Placement {
     const bottom = index(box.y + box.height - bounds.y);
     for (let i = index(box.x - bounds.x); i <= right; i += 1) {
       for (let j = index(box.y - bounds.y); j <= bottom; j += 1) {
-        for (const taken of cells[i * CELLS + j]!) if (overlap(taken, box)) return false;
+        for (const taken of cells[i * CELLS + j] ?? []) if (overlap(taken, box)) return false;
       }
     }
     return true;

@@ -4,7 +4,7 @@ import type { Ghost } from "./parts/ghosts.ts";
 import type { KeepOutShape } from "./parts/keep-out.ts";
 import { strapSpots } from "./parts/strap.ts";
 import { tyreSpots } from "./parts/wheel.ts";
-import { makePlacement, type Placement } from "./placement.ts";
+import { boxesAlong, makePlacement, type Placement } from "./placement.ts";
 import type { Box, Spot } from "./primitive.ts";
 import { groundHeight, mountAt, type Scene } from "./scene.ts";
 
@@ -18,8 +18,18 @@ export function roomRound(
   const { corner, position, view, pen } = scene;
   const all = makePlacement(bounds);
   const parts = makePlacement(bounds);
-  takeParts(scene, bounds, all);
-  takeParts(scene, bounds, parts);
+  takeParts(scene, bounds, {
+    take: (box) => {
+      all.take(box);
+      parts.take(box);
+    },
+    takeLine: (from, to, half) => {
+      for (const box of boxesAlong(from, to, half)) {
+        all.take(box);
+        parts.take(box);
+      }
+    },
+  });
   // The wheel's upright centre line runs on up to the half-track's dimension.
   const middle = view.at(position.wheelCentre);
   all.takeLine({ x: middle.x, y: bounds.y + 16 * pen }, middle, 2.5 * pen);
@@ -34,7 +44,7 @@ export function roomRound(
 }
 
 /** Takes the ground under everything solid. */
-function takeParts(scene: Scene, bounds: Box, all: Placement): void {
+function takeParts(scene: Scene, bounds: Box, all: Pick<Placement, "take" | "takeLine">): void {
   const { car, corner, position, view, scale, pen } = scene;
   for (const box of stripsOf(tyreSpots(scene), 8 * pen)) all.take(box);
   for (const member of corner.members) {

@@ -5,8 +5,10 @@ export { turnEffects } from "./adjust/turn-effects.ts";
 export { turnsFor } from "./adjust/turns-for.ts";
 export { axleAt } from "./axle/axle.ts";
 export { axleTable } from "./axle/axle-table.ts";
+export { type BoughtPart, type BuyLine, buyList } from "./buy/buy-list.ts";
 export type * from "./car/car.ts";
 export { spinAxisOf, wheelCentreOf } from "./car/wheel-centre.ts";
+export { cylinderToTriangle, nearest, segmentToTriangle, type Triangle } from "./clearance/core-triangle.ts";
 export { gapsAt, type PairGap } from "./clearance/gaps-at.ts";
 export { compareStudies } from "./compare/compare-studies.ts";
 export { type Corner, makeCorner, solveAt, writeRow } from "./cycle/corner.ts";
@@ -23,17 +25,85 @@ export type * from "./limits/travel-report.ts";
 export type * from "./linkage/kind.ts";
 export { kindOf, LINKAGE_KINDS } from "./linkage/kinds.ts";
 export { designState, type MotionState } from "./linkage/motion-state.ts";
+export {
+  allCaseForces,
+  type CaseForces,
+  type CaseGround,
+  type CaseNote,
+  caseForces,
+  caseGround,
+  loadsOf,
+  placeTravel,
+  wheelTorque,
+} from "./loads/case-forces.ts";
+export type * from "./loads/corner-forces.ts";
+export { balance, type HeldCorner } from "./loads/equilibrium.ts";
+export { equilibriumResidual } from "./loads/equilibrium-residual.ts";
+export { type CasePlace, COMMON_CASES, COMMON_LOADS, type LoadCase, type LoadsEntry } from "./loads/load-case.ts";
+export type { ShaftTorque } from "./loads/shaft-torque.ts";
+export type { SpindleAction } from "./loads/spindle-action.ts";
+export { STRUTS, type StrutName } from "./loads/struts.ts";
+export { type WorkAtWheel, workAtWheel } from "./loads/virtual-work.ts";
+export type { Turning, WheelLoad } from "./loads/wheel-load.ts";
 export { type Judged, judgeMounts } from "./mounts/candidate.ts";
 export { defaultRequest } from "./mounts/default-request.ts";
 export type { Feasible } from "./mounts/feasible.ts";
 export { findMounts, findMountsPart, type MountsFound, type MountsPart, mergeParts } from "./mounts/find-mounts.ts";
 export { type LowerPoint, upperAt } from "./mounts/grid.ts";
+export type { LoadPath } from "./mounts/load-path.ts";
+export { type MountLoad, mountLoadOf } from "./mounts/mount-load.ts";
 export type { Notch } from "./mounts/notch.ts";
+export type { NotchOutline } from "./mounts/notch-outline.ts";
+export {
+  type OwnedAnswer,
+  type OwnedParts,
+  type Reach,
+  type ShockReach,
+  trackRange,
+  travelWindow,
+  USUAL_MARGIN,
+  withOwnedParts,
+} from "./mounts/owned-parts.ts";
 export type { Proposal } from "./mounts/proposal.ts";
-export type { LowerZone, MountRequest, MountRequirements, ShockOption, UpperZone } from "./mounts/request.ts";
-export { COMMON_REQUIREMENTS, COMMON_RESERVE, REQUIREMENTS, type RequirementCode } from "./mounts/request.ts";
+export { type MapView, type Region, type RegionMap, type RegionSide, regionMap, regionOf } from "./mounts/region.ts";
+export type {
+  LowerZone,
+  MountRequest,
+  MountRequirements,
+  ShockOption,
+  UpperZone,
+  WrenchRoom,
+} from "./mounts/request.ts";
+export {
+  COMMON_REQUIREMENTS,
+  COMMON_RESERVE,
+  COMMON_WRENCH,
+  REQUIREMENTS,
+  type RequirementCode,
+} from "./mounts/request.ts";
+export { countCandidates, quickRequest, type SearchRun, startSearch } from "./mounts/run-search.ts";
 export { SCORES } from "./mounts/scan.ts";
+export type { Reading, TapeTo } from "./mounts/tape-to.ts";
 export { type Change, type Opening, whatWouldOpen, withChange } from "./mounts/what-would-open.ts";
+export { answerSolve, SOLVE_QUESTIONS, solveContext, solveNeed } from "./solve/ask.ts";
+export { type SolveNote, saySolveNote } from "./solve/note.ts";
+export type {
+  ChoiceInput,
+  FieldOperation,
+  NumberInput,
+  SolveAim,
+  SolveAnswer,
+  SolveChange,
+  SolveChoice,
+  SolveContext,
+  SolveCurve,
+  SolveInput,
+  SolveNeed,
+  SolveQuestion,
+  SolveReading,
+  SolveSubject,
+  SolveValues,
+} from "./solve/question.ts";
 export { coilRate, coilStress, coilsForRate, SPRING_STEEL, wahlFactor, wireForRate } from "./springs/coil-rate.ts";
 export {
   type CriticalDamping,
@@ -66,5 +136,28 @@ export {
 } from "./springs/spring-study.ts";
 export { bandOf, type FrequencyBand, USE_BANDS } from "./springs/use-band.ts";
 export type { WheelSpringState } from "./springs/wheel-spring.ts";
+export { type StopsWish, USUAL_STOPS } from "./stops/assumptions.ts";
+export {
+  type BumpStopLaw,
+  type BumpStopState,
+  bumpStopAt,
+  bumpStopForce,
+  lawSpread,
+  SOLID_RATE,
+  squeezeFor,
+} from "./stops/bump-stop-law.ts";
+export type { CurveState, ForcePoint } from "./stops/force-points.ts";
+export { lawOf } from "./stops/law-of.ts";
+export { type LineMotion, lineMotionAt } from "./stops/line-motion.ts";
+export type { Operation, TypedValue } from "./stops/operation.ts";
+export type { BumpStopProposal } from "./stops/propose-bump-stop.ts";
+export { proposeStops, type StopsProposal } from "./stops/propose-stops.ts";
+export type { NoProposal, StrapProposal } from "./stops/propose-strap.ts";
+export { type StrapStretch, strapAt, strapForce, stretchOf } from "./stops/strap-stretch.ts";
+export type { BumpStopStudy, DropOnStop } from "./stops/study-bump-stop.ts";
+export { type StopsStudy, studyStops } from "./stops/study-stops.ts";
+export type { Snatch, StrapStudy } from "./stops/study-strap.ts";
+export type { ArmFrame, ArmMember } from "./strength/arm-frame.ts";
+export { armFrames, linkTubes } from "./strength/arm-frames.ts";
 export { DEFAULT_STATIONS, type Study, type StudyOptions, study } from "./study/study.ts";
 export * from "./units/index.ts";

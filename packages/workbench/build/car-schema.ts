@@ -19,8 +19,21 @@ export function carSchema(): Plugin {
         ? emptied(id)
         : undefined;
     },
+    transform(code, id) {
+      return DECLARATIONS.test(id) ? { code: code.replace(MEANING, '$1""'), map: null } : undefined;
+    },
   };
 }
+
+/** Where fields are declared. */
+const DECLARATIONS = /[\\/]engine[\\/]src[\\/]document[\\/](?:(?:sections|linkages)[\\/][\w-]+|schema)\.ts$/;
+
+/**
+ * What a field means, as it is handed to the maker of the field: the page has it from the published schema, and reading a
+ * document does not ask for it.
+ */
+const MEANING =
+  /(\bf\s*\.(?:length|angle|text|section|list|point|mount|chassisMount|direction|thread)\(\s*|\bf\.oneOf\([\w.]+,\s*|\bf\.quantity\("\w+",\s*)"(?:[^"\\]|\\.)*"/g;
 
 /** The right side repeats the left one's sections, and the page asks for the left one only. */
 function leftSide() {

@@ -13,7 +13,7 @@ import { registerOffline } from "./offline/register.ts";
 import { offerNewer } from "./store/bench.ts";
 import { connect } from "./store/connection.ts";
 import { bringDemo } from "./store/demo.ts";
-import { chooseSource } from "./sync/index.ts";
+import { chooseSource } from "./sync/choose-source.ts";
 
 forbidEval();
 addDrawingStyles();

@@ -213,6 +213,26 @@ export const COMMANDS: readonly Command[] = [
     load: () => import("./book.ts"),
   },
   {
+    name: "solve",
+    summary: "Find the number that makes this true: camber, toe, plunge, slip, wheelbase, ride height",
+    usage: "CAR [QUESTION] [options]",
+    operands: [CAR],
+    optionalOperand: "a question (left out: all of them are listed)",
+    options: [
+      { name: "with", value: "VALUES", meaning: 'what the question is asked with: "NAME=VALUE, NAME=VALUE"' },
+      { name: "apply", value: "FILE", meaning: "write the car with the answer into a file" },
+      { name: "json", meaning: "as JSON, in metres and radians" },
+    ],
+    examples: [
+      ["What can be asked of this car", "npx armwright solve my.car.json"],
+      [
+        "Upper link moved along its tab for constant camber",
+        'npx armwright solve my.car.json constant-camber --with "in-out=0, up-down=1 1/2" --apply better.car.json',
+      ],
+    ],
+    load: () => import("./solve.ts"),
+  },
+  {
     name: "compare",
     summary: "What differs between two cars, and what it does to every result",
     usage: "CAR OTHER",

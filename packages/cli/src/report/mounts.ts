@@ -26,6 +26,7 @@ const KILLED: Readonly<Record<keyof MountsFound["killedBy"], string>> = {
   "eye-misalignment": "eye tilts too far on its bolt",
   "off-square": "too far off square at full bump",
   clearance: "something in the way",
+  wrench: "no room for a wrench at a bolt",
 };
 
 export function mountsLines(car: Car, found: MountsFound, openings: readonly Opening[], page: Page): readonly string[] {

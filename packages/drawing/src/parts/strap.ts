@@ -45,8 +45,16 @@ function hangingLength(scene: Scene): number {
 /** The strap's middle line on the sheet, from the upper hole to the lower one. */
 export function strapSpots(scene: Scene): readonly Spot[] {
   const strap = scene.car.strap;
-  return strap ? strapCurve(mountAt(scene, strap.upper), mountAt(scene, strap.lower), hangingLength(scene)) : [];
+  if (!strap) return [];
+  const known = hanging.get(scene);
+  if (known) return known;
+  const made = strapCurve(mountAt(scene, strap.upper), mountAt(scene, strap.lower), hangingLength(scene));
+  hanging.set(scene, made);
+  return made;
 }
+
+/** Asked for by the strap itself and by everything that keeps clear of it. */
+const hanging = new WeakMap<Scene, readonly Spot[]>();
 
 const POINTS = 24;
 
@@ -74,10 +82,25 @@ export function strapCurve(a: Spot, b: Spot, length: number): readonly Spot[] {
   let high = 2 * length;
   for (let i = 0; i < 40; i += 1) {
     const sag = 0.5 * (low1 + high);
-    if (lengthOf(along(controlAt(sag))) < length) low1 = sag;
+    if (lengthOfParabola(a, controlAt(sag), b) < length) low1 = sag;
     else high = sag;
   }
   return along(controlAt(0.5 * (low1 + high)));
+}
+
+/** Length of the same points on the parabola, without making them: it is asked for many times a frame. */
+function lengthOfParabola(a: Spot, control: Spot, b: Spot): number {
+  let sum = 0;
+  let [x, y] = [a.x, a.y];
+  for (let i = 1; i <= POINTS; i += 1) {
+    const t = i / POINTS;
+    const [ka, kc, kb] = [(1 - t) * (1 - t), 2 * t * (1 - t), t * t];
+    const nextX = ka * a.x + kc * control.x + kb * b.x;
+    const nextY = ka * a.y + kc * control.y + kb * b.y;
+    sum += Math.hypot(nextX - x, nextY - y);
+    [x, y] = [nextX, nextY];
+  }
+  return sum;
 }
 
 export function lengthOf(spots: readonly Spot[]): number {

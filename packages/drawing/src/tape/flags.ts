@@ -84,13 +84,25 @@ const isStop = (id: string, { by, works }: ResolvedStop): boolean =>
   works && ((by === "bump-stop" && id === "bump-stop-solid") || (by === "strap" && id === "strap"));
 
 /**
- * Heights of rows that lie as near to where they belong as a pitch between them allows (least squares: rows that would
- * crowd are pooled about their mean), kept between `top` and `bottom`. `wanted` goes from the top down.
+ * Heights of rows that lie as near to where they belong as their sizes allow (least squares: rows that would crowd are
+ * pooled about their mean), kept between `top` and `bottom`. `wanted` goes from the top down; `size`: what each row takes,
+ * or one for all.
  */
-export function fanned(wanted: readonly number[], pitch: number, top: number, bottom: number): readonly number[] {
+export function fanned(
+  wanted: readonly number[],
+  size: number | readonly number[],
+  top: number,
+  bottom: number,
+): readonly number[] {
+  const sizeOf = (index: number): number => (typeof size === "number" ? size : (size[index] ?? 0));
+  // From the first row's middle to each one's, where they stand shoulder to shoulder.
+  const offsets: number[] = [];
+  for (let i = 0; i < wanted.length; i += 1) {
+    offsets.push(i === 0 ? 0 : offsets[i - 1]! + (sizeOf(i - 1) + sizeOf(i)) / 2);
+  }
   const pools: { sum: number; count: number }[] = [];
   wanted.forEach((height, index) => {
-    pools.push({ sum: height - index * pitch, count: 1 });
+    pools.push({ sum: height - offsets[index]!, count: 1 });
     while (pools.length > 1) {
       const last = pools[pools.length - 1]!;
       const before = pools[pools.length - 2]!;
@@ -98,15 +110,18 @@ export function fanned(wanted: readonly number[], pitch: number, top: number, bo
       pools.splice(-2, 2, { sum: before.sum + last.sum, count: before.count + last.count });
     }
   });
-  const high = Math.max(top, bottom - (wanted.length - 1) * pitch);
+  const high = Math.max(top, bottom - (offsets.at(-1) ?? 0));
   const starts = pools.flatMap(({ sum, count }) => Array<number>(count).fill(sum / count));
-  return starts.map((start, index) => Math.min(high, Math.max(top, start)) + index * pitch);
+  return starts.map((start, index) => Math.min(high, Math.max(top, start)) + offsets[index]!);
 }
 
 /** A flag with the row it stands in. */
 export interface PlacedFlag {
   readonly flag: Flag;
+  /** Of the row's first line. */
   readonly height: number;
+  /** Its name, in as many lines as it needs. */
+  readonly lines: readonly string[];
   /** What its words and pennant cover. */
   readonly box: Box;
 }
@@ -122,21 +137,37 @@ export function placeFlags(
   const pitch = FLAG_PITCH * pen;
   const top = rect.y + 10 * pen;
   const bottom = rect.y + rect.height - 10 * pen;
-  const most = Math.max(1, Math.floor((bottom - top) / pitch) + 1);
-  const kept = withoutFarthest(flags, most);
+  const from = options.wordsFrom ?? rect.x;
+  const room = nameRight(scale, flags) - from;
+  const kept = withoutFarthest(flags, Math.max(1, Math.floor((bottom - top) / pitch) + 1));
+  const names = kept.map(({ label }) => (options.words === false ? [""] : wrapped(label, room, pen)));
+  const tall = names.reduce((sum, lines) => sum + pitch + (lines.length - 1) * LINE * pen, 0);
+  // Where there is no height for long names, all stand in one line each, cut in the middle.
+  const rows = kept.map((flag, index) => {
+    const lines = names[index]!;
+    return {
+      flag,
+      lines: tall > bottom - top + pitch && lines.length > 1 ? [shortened(flag.label, room, pen)] : lines,
+    };
+  });
+  const sizes = rows.map(({ lines }) => pitch + (lines.length - 1) * LINE * pen);
   const heights = fanned(
-    kept.map(({ travel }) => heightOf(scale, travel)),
-    pitch,
-    top,
-    bottom,
+    rows.map(({ flag }) => heightOf(scale, flag.travel)),
+    sizes,
+    top + ((sizes[0] ?? pitch) - pitch) / 2,
+    bottom - ((sizes.at(-1) ?? pitch) - pitch) / 2,
   );
-  const left = options.words === false ? pennantLeft(scale) : rect.x;
-  return kept.map((flag, index) => {
-    const height = heights[index]!;
-    const box = { x: left, y: height - pitch / 2, width: scale.blade.x - left, height: pitch };
-    return { flag, height, box };
+  const left = options.words === false ? pennantLeft(scale) : from;
+  return rows.map(({ flag, lines }, index) => {
+    const size = sizes[index]!;
+    const y = heights[index]! - size / 2;
+    const box = { x: left, y, width: scale.blade.x - left, height: size };
+    return { flag, lines, height: y + pitch / 2, box };
   });
 }
+
+/** From one line of a name to the next, px. */
+const LINE = 15;
 
 function withoutFarthest(flags: readonly Flag[], most: number): readonly Flag[] {
   if (flags.length <= most) return flags;
@@ -152,18 +183,15 @@ const TIP = 22;
 const pennantLeft = ({ blade, pen }: TapeScale): number => blade.x - (TIP + PENNANT_WIDTH) * pen;
 
 /** Pennant, value, name and leader of each flag. */
-export function flagParts(
-  placed: readonly PlacedFlag[],
-  scale: TapeScale,
-  rect: Box,
-  options: TapeOptions,
-): Primitive[] {
+export function flagParts(placed: readonly PlacedFlag[], scale: TapeScale, options: TapeOptions): Primitive[] {
   const { pen } = scale;
   const tip = scale.blade.x - TIP * pen;
-  const valueRight = pennantLeft(scale) - 7 * pen;
-  const valueWidth = Math.max(0, ...placed.map(({ flag }) => widthOf(flag.value, "text", pen)));
-  const nameRight = valueRight - valueWidth - 10 * pen;
-  return placed.map(({ flag, height }) => {
+  const valueRight = valuesRight(scale);
+  const right = nameRight(
+    scale,
+    placed.map(({ flag }) => flag),
+  );
+  return placed.map(({ flag, height, lines }) => {
     const held = options.held === flag.id;
     const ink: Ink = flag.kind === "hard" ? "stop" : held ? "hold" : "ink";
     const bold = flag.order === 1 || flag.kind === "stop";
@@ -174,11 +202,13 @@ export function flagParts(
       options.words === false
         ? []
         : [
-            text("tape", spot(nameRight, height + 4.5 * pen), shortened(flag.label, nameRight - rect.x, pen), {
-              anchor: "end",
-              bold,
-              ink: held ? "hold" : bold ? "ink" : "ink-2",
-            }),
+            ...lines.map((words, index) =>
+              text("tape", spot(right, height + (4.5 + index * LINE) * pen), words, {
+                anchor: "end",
+                bold,
+                ink: held ? "hold" : bold ? "ink" : "ink-2",
+              }),
+            ),
             text("tape", spot(valueRight, height + 4.8 * pen), flag.value, {
               anchor: "end",
               size: "text",
@@ -214,12 +244,31 @@ export function flagParts(
   });
 }
 
-/** A name cut with an ellipsis where it is too long. */
+const valuesRight = (scale: TapeScale): number => pennantLeft(scale) - 7 * scale.pen;
+
+/** Where names end: left of the widest value. */
+const nameRight = (scale: TapeScale, flags: readonly Flag[]): number =>
+  valuesRight(scale) - Math.max(0, ...flags.map(({ value }) => widthOf(value, "text", scale.pen))) - 10 * scale.pen;
+
+/** A name in lines that fit the width, as bold as it may become; nothing of it is left out, since its end may say which part. */
+export function wrapped(words: string, width: number, pen: number): readonly string[] {
+  const lines: string[] = [];
+  for (const word of words.split(" ")) {
+    const longer = lines.length === 0 ? word : `${lines.at(-1)} ${word}`;
+    if (lines.length === 0 || widthOf(longer, "label", pen) * BOLDER > width) lines.push(word);
+    else lines[lines.length - 1] = longer;
+  }
+  return lines;
+}
+
+const BOLDER = 1.05;
+
+/** A name in one line: its beginning and its end, which tell the parts, and an ellipsis between them. */
 export function shortened(words: string, width: number, pen: number): string {
-  if (widthOf(words, "label", pen) <= width) return words;
-  for (let length = words.length - 1; length > 1; length -= 1) {
-    const cut = `${words.slice(0, length).trimEnd()}…`;
-    if (widthOf(cut, "label", pen) <= width) return cut;
+  for (let left = words.length - 2; left >= 4; left -= 1) {
+    const end = Math.floor(left * 0.4);
+    const cut = `${words.slice(0, left - end).trimEnd()}…${words.slice(words.length - end).trimStart()}`;
+    if (widthOf(cut, "label", pen) * BOLDER <= width) return cut;
   }
   return "";
 }

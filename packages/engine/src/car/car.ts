@@ -1,4 +1,10 @@
 import type { Vec3 } from "../geometry/vec3.ts";
+import type { DamperEntry } from "../landing/damper-curve.ts";
+import type { LoadsEntry } from "../loads/load-case.ts";
+import type { CarSurvey } from "../survey/car-survey.ts";
+import type { BumpStopLaw } from "../stops/bump-stop-law.ts";
+import type { StrapStretch } from "../stops/strap-stretch.ts";
+import type { StrengthEntry } from "../strength/entry.ts";
 
 /**
  * The car as the engine computes with it: the left rear corner in the design position, in SI
@@ -26,6 +32,14 @@ export interface Car {
   readonly targets: Targets;
   /** Where the builder means the travel to end. */
   readonly stops: ChosenStops;
+  /** What the parts are made of; given on the left side for the whole car. */
+  readonly strength?: StrengthEntry;
+  /** How the shock damps; left out where the document says nothing of it. */
+  readonly damper?: DamperEntry;
+  /** Drive, grip and load cases; left out where the document says nothing of them. */
+  readonly loads?: LoadsEntry;
+  /** Readings that points of the car were placed from. */
+  readonly survey?: CarSurvey;
   /** Values that the document left out and that were put in for it. */
   readonly assumed: readonly Assumption[];
   /** The right side where the document gives its own, already mirrored so that it computes as a left corner. */
@@ -139,6 +153,10 @@ export interface RodEnd {
   readonly misalignmentLimit?: number;
   /** Advance a turn, m. */
   readonly pitch?: number;
+  /** Outside diameter of its thread, m. */
+  readonly threadDiameter?: number;
+  /** From the ball's middle to the end of the thread, m; left out where the builder has not said. */
+  readonly length?: number;
   readonly hand: "right" | "left";
   /** Radius of the rod end's head, m: what has to clear the rim. */
   readonly headRadius: number;
@@ -227,6 +245,10 @@ export interface Strap {
   readonly lower: Mount;
   /** Hole to hole when taut, m. */
   readonly length: number;
+  /** How it pulls as it stretches; the usual where left out. */
+  readonly stretch?: StrapStretch;
+  /** Between two holes of an adjustable tail, m; left out where it has none. */
+  readonly holeSpacing?: number;
 }
 
 export interface BumpStop {
@@ -238,6 +260,10 @@ export interface BumpStop {
   readonly reach: number;
   /** From base to face when squeezed solid, m. */
   readonly solid: number;
+  /** How it pushes back; the usual pad's where left out. */
+  readonly law?: BumpStopLaw;
+  /** Between two holes of the collar that its foot slides in, m; left out where it has none. */
+  readonly holeSpacing?: number;
 }
 
 export type KeepOut = KeepOutBox | KeepOutTube | KeepOutHalfSpace;
@@ -263,6 +289,8 @@ export interface KeepOutTube extends KeepOutCommon {
   readonly from: Vec3;
   readonly to: Vec3;
   readonly diameter: number;
+  /** A tube of the frame, which may carry a mount. */
+  readonly isFrame?: boolean;
 }
 
 /** Everything behind a plane, e.g. a firewall. */
@@ -345,6 +373,8 @@ export type Dimension =
   | "turns"
   | "percent"
   | "pressure"
+  | "stress"
+  | "torque"
   | "volume"
   | "energy"
   | "frequency"

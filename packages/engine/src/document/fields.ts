@@ -89,6 +89,7 @@ export function fieldsFor(system: UnitSystem) {
     z.array(item, expecting("a list in square brackets")).register(fieldFacts, { meaning });
 
   const coordinates = () => ({
+    surveyed: text("Name of the survey's point that it is; x, y and z then follow from the readings.").exactOptional(),
     x: length("Forward of the datum; behind it is negative."),
     y: length("Out from the car's centreline: left positive, right negative."),
     z: length("Up from the ground at ride height."),
@@ -171,6 +172,9 @@ const KINDS: Partial<Record<Dimension, string>> = {
   percent: "a percentage",
   rate: "a rate",
   pressure: "a pressure",
+  stress: "a stress",
+  torque: "a torque",
+  force: "a force",
   volume: "a volume",
 };
 

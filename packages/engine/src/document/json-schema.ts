@@ -10,7 +10,16 @@ export function carJsonSchema(): z.core.JSONSchema.BaseSchema {
     override: ({ zodSchema, jsonSchema }) => {
       const facts = fieldFacts.get(zodSchema);
       if (facts) jsonSchema.description = describeField(facts);
+      if (jsonSchema.properties?.["surveyed"]) letBeSurveyed(jsonSchema);
     },
   });
   return { ...schema, title: "Armwright car document" };
+}
+
+/** A point has its coordinates, or the name of the survey's point that they come from. */
+function letBeSurveyed(schema: z.core.JSONSchema.BaseSchema): void {
+  const coordinates = ["x", "y", "z"];
+  schema.required = (schema.required ?? []).filter((name) => !coordinates.includes(name));
+  if (schema.required.length === 0) delete schema.required;
+  schema.anyOf = [{ required: coordinates }, { required: ["surveyed"] }];
 }

@@ -15,6 +15,9 @@ export const DIMENSION_LIMITS: Partial<Record<Dimension, Limit>> = {
   percent: { most: 1, words: "100 %" },
   rate: { most: 1_000_000, words: "1 000 N/mm (5 700 lb/in)" },
   pressure: { most: 10_000_000, words: "100 bar (1 450 psi)" },
+  stress: { most: 5e9, words: "5 000 MPa (725 000 psi)" },
+  torque: { most: 1e6, words: "1 000 000 N m (740 000 lb ft)" },
+  force: { most: 1e7, words: "10 000 kN (2 250 000 lb)" },
   volume: { most: 0.01, words: "10 litres (610 in3)" },
 };
 

@@ -1,4 +1,5 @@
 import type { Car, UnitSystem } from "../car/car.ts";
+import type { CarSurvey } from "../survey/car-survey.ts";
 import { assemble } from "./assemble.ts";
 import { crossCheck } from "./checks/cross-checks.ts";
 import { type Fault, quote } from "./fault.ts";
@@ -8,6 +9,7 @@ import { type Path, valueAt } from "./path.ts";
 import { resolveCar } from "./resolve/car.ts";
 import { type CarDocument, FORMAT_VERSION, UNIT_SYSTEMS } from "./schema.ts";
 import { checkStructure, type PlacedFault, placed } from "./structure.ts";
+import { fillSurveyed, isBelow } from "./surveyed.ts";
 
 export type CarReading =
   | { readonly ok: true; readonly document: CarDocument; readonly car: Car; readonly warnings: readonly Fault[] }
@@ -40,19 +42,28 @@ function readValue(value: unknown, earlier: readonly Fault[], locate: Locate | u
 
   const version = versionOf(value);
   if (!version.ok) return refuse([version.fault]);
-  const { document: present, says } = migrate(version.fields, version.number);
-  const system = systemOf(present);
+  const { document: asWritten, says } = migrate(version.fields, version.number);
+  const system = systemOf(asWritten);
+  const surveyed = fillSurveyed(asWritten, system);
+  const present = surveyed.fields;
   const structure = checkStructure(present, system);
   const crossed = crossCheck(present, system);
-  if (!structure.ok) return refuse(withoutEchoes(structure.faults, crossed));
+  if (!structure.ok) {
+    const own = structure.faults.filter(({ at }) => !isBelow(at, surveyed.unfilled));
+    return refuse(withoutEchoes([...own, ...surveyed.faults], crossed));
+  }
   if (crossed.length > 0 || earlier.length > 0) return refuse(crossed);
 
   const from = { found: String(version.number), expected: String(FORMAT_VERSION), options: says };
   const migrated = says.length === 0 ? [] : [placed(["armwright"], "migrated", from)];
-  const assembly = assemble(structure.document, resolveCar(structure.document));
+  const assembly = assemble(structure.document, withSurvey(resolveCar(structure.document), surveyed.survey));
   if (!assembly.ok) return refuse(assembly.faults);
   const warnings = [...migrated, ...assembly.warnings].map(inPlace);
   return { ok: true, document: structure.document, car: assembly.car, warnings };
+}
+
+function withSurvey(car: Car, survey: CarSurvey | undefined): Car {
+  return survey ? { ...car, survey, assumed: [...car.assumed, ...survey.assumed] } : car;
 }
 
 type Version =

@@ -4,10 +4,14 @@ import { type Fields, fieldFacts, fieldsFor } from "./fields.ts";
 import { linkageSection } from "./linkages/kinds.ts";
 import { stopsSection, targetsSection, underbodySection, weightsSection } from "./sections/chassis.ts";
 import { chassisMeshSection } from "./sections/chassis-mesh.ts";
+import { damperSection } from "./sections/damper.ts";
 import { driveshaftSection } from "./sections/driveshaft.ts";
 import { keepOutSection } from "./sections/keep-outs.ts";
+import { loadsSection } from "./sections/loads.ts";
 import { rodEndsSection } from "./sections/rod-ends.ts";
 import { bumpStopSection, shockSection, strapSection } from "./sections/shock.ts";
+import { strengthSection } from "./sections/strength.ts";
+import { surveySection } from "./sections/survey.ts";
 import { wheelSection } from "./sections/wheel.ts";
 
 /** Version of the form that this program writes. */
@@ -61,6 +65,10 @@ function makeSchema(system: UnitSystem) {
     weights: weightsSection(f).exactOptional(),
     targets: targetsSection(f).exactOptional(),
     stops: stopsSection(f, system).exactOptional(),
+    strength: strengthSection(f).exactOptional(),
+    damper: damperSection(f).exactOptional(),
+    loads: loadsSection(f, system).exactOptional(),
+    survey: surveySection(f).exactOptional(),
     right: rightSection(f).exactOptional(),
   });
 }
@@ -99,4 +107,8 @@ export type StrapDocument = NonNullable<CarDocument["strap"]>;
 export type BumpStopDocument = NonNullable<CarDocument["bumpStop"]>;
 export type KeepOutDocument = NonNullable<CarDocument["keepOuts"]>[number];
 export type ChassisMeshDocument = NonNullable<CarDocument["chassisMesh"]>;
+export type StrengthDocument = NonNullable<CarDocument["strength"]>;
+export type DamperDocument = NonNullable<CarDocument["damper"]>;
+export type LoadsDocument = NonNullable<CarDocument["loads"]>;
+export type SurveyDocument = NonNullable<CarDocument["survey"]>;
 export type RightDocument = NonNullable<CarDocument["right"]>;

@@ -27,6 +27,12 @@ export function checkStructure(value: unknown, system: UnitSystem): Structure {
   return { ok: false, faults: result.error.issues.flatMap((issue) => faultsOf(issue, value)) };
 }
 
+/** The same for the survey by itself: it is solved before the rest is looked at. */
+export function checkSurveySection(value: unknown, system: UnitSystem): readonly PlacedFault[] {
+  const result = carSchema(system).shape.survey.safeParse(value);
+  return result.success ? [] : result.error.issues.flatMap((issue) => faultsOf(issue, value));
+}
+
 const AN_OBJECT = "an object in braces";
 
 function faultsOf(issue: z.core.$ZodIssue, root: unknown): readonly PlacedFault[] {

@@ -55,8 +55,10 @@ function ordered(value: unknown, schema: z.core.$ZodType | undefined): unknown {
   const form = inner && formFor(inner, value);
   const fields = form ? fieldsOf(form) : undefined;
   const item = form ? itemOf(form) : undefined;
-  const names = Object.keys(value);
-  const declared = [...(fields?.keys() ?? [])].filter((name) => Object.hasOwn(value, name));
+  // Coordinates of a surveyed point are computed: what is kept is the name.
+  const isDerived = typeof value["surveyed"] === "string";
+  const names = Object.keys(value).filter((name) => !(isDerived && ["x", "y", "z"].includes(name)));
+  const declared = [...(fields?.keys() ?? [])].filter((name) => names.includes(name));
   const others = names.filter((name) => !fields?.has(name));
   return Object.fromEntries(
     [...declared, ...others].map((name) => [name, ordered(value[name], fields?.get(name) ?? item)]),

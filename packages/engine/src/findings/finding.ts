@@ -61,6 +61,10 @@ export type FindingCode =
   | "ride-frequency"
   | "main-softer-than-tender"
   | "crossover-at-ride"
+  | "strap-stretches-past"
+  | "strap-across"
+  | "bump-stop-off-square"
+  | "bump-stop-overrun"
   | "rod-end-limits-unknown"
   | "assumed-values"
   | "cycle-before-welding";

@@ -4,6 +4,7 @@ import { judgeAlignment } from "./judge-alignment.ts";
 import { judgeDriveline } from "./judge-driveline.ts";
 import { judgeShock } from "./judge-shock.ts";
 import { judgeSprings } from "./judge-springs.ts";
+import { judgeStops } from "./judge-stops.ts";
 import { judgeTravel } from "./judge-travel.ts";
 
 /** What judgements are made from: the study but for its findings and what they do not need. */
@@ -16,6 +17,7 @@ export function judge(study: Judged): readonly Finding[] {
     ...judgeDriveline(study),
     ...judgeShock(study),
     ...judgeSprings(study),
+    ...judgeStops(study),
     ...judgeAlignment(study),
     ...judgeInputs(study),
   ];

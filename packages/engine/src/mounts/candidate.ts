@@ -1,5 +1,6 @@
 import type { Vec3 } from "../geometry/vec3.ts";
 import type { LowerPoint } from "./grid.ts";
+import { type LoadPath, loadPathOf } from "./load-path.ts";
 import { lowerPath } from "./movement.ts";
 import { REQUIREMENTS, type RequirementCode, type ShockOption } from "./request.ts";
 import type { Search } from "./search.ts";
@@ -25,6 +26,10 @@ export interface Judged {
   readonly lean: number;
   readonly eyeTilt: number;
   readonly offSquare: number;
+  /** Spare room round the wrench at the tighter of the two bolts, m; null where none was asked for. */
+  readonly wrenchRoom: number | null;
+  /** From the upper mount to the nearest tube of the frame; null where none is known. */
+  readonly loadPath: LoadPath | null;
   /** Least gap over what is wanted, all told, m; the obstacle (its label), the travel there, and the gap itself. */
   readonly spare: number;
   readonly nearest: {
@@ -36,14 +41,14 @@ export interface Judged {
 }
 
 export function judgeMounts(search: Search, shock: ShockOption, upper: Vec3, lower: LowerPoint): Judged {
-  const trial = makeTrial(search, shock, lowerPath(search.corner, search.movement, lower));
+  const trial = makeTrial(search, shock, lowerPath(search.corner, search.movement, lower, search.request.bolts));
   const killer = tryUpper(trial, upper.x, upper.y, upper.z);
   return judged(search, trial, upper, lower, killer);
 }
 
 /** The trial as well, for what is worked out from the same numbers. */
 export function trialOf(search: Search, shock: ShockOption, lower: LowerPoint): Trial {
-  return makeTrial(search, shock, lowerPath(search.corner, search.movement, lower));
+  return makeTrial(search, shock, lowerPath(search.corner, search.movement, lower, search.request.bolts));
 }
 
 const NO_SPARE = { least: Number.NEGATIVE_INFINITY, obstacle: -1, station: -1 } as const;
@@ -67,6 +72,8 @@ function judged(search: Search, trial: Trial, upper: Vec3, lower: LowerPoint, ki
     lean: Math.acos(Math.min(1, m[AT.cosLean]!)),
     eyeTilt: Math.asin(Math.min(1, m[AT.sinEye]!)),
     offSquare: Math.asin(Math.min(1, m[AT.sinOff]!)),
+    wrenchRoom: trial.wrench ? Math.min(trial.wrench.lower, trial.wrench.upperRoom(upper.x, upper.y, upper.z)) : null,
+    loadPath: loadPathOf(search.frame, upper),
     spare: spare.least,
     nearest: met
       ? {

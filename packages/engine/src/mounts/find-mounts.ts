@@ -13,7 +13,8 @@ import {
   REQUIREMENTS,
   type RequirementCode,
 } from "./request.ts";
-import { makeSink, SCORES, type Sink, scanLower } from "./scan.ts";
+import { startSearch } from "./run-search.ts";
+import { makeSink, SCORES, scanLower } from "./scan.ts";
 import { makeSearch, type Search } from "./search.ts";
 
 /** What one part of a search found; plain arrays, so that it can be posted from a worker. */
@@ -56,26 +57,9 @@ export function findMountsPart(
   parts: number,
   onProgress?: Progress,
 ): MountsPart {
-  const search = makeSearch(corner, request);
-  const sink = makeSink(search);
-  scanPart(search, part, parts, sink, onProgress);
-  return {
-    tested: sink.tested,
-    killed: sink.killed,
-    inTheWay: sink.inTheWay,
-    feasible: feasibleOf(sink),
-  };
-}
-
-/** The scan itself, on a search made ready. */
-export function scanPart(search: Search, part: number, parts: number, sink: Sink, onProgress?: Progress): void {
-  const shocks = search.request.shocks.length;
-  for (let shock = 0; shock < shocks; shock += 1) {
-    for (let lower = part; lower < search.lower.length; lower += parts) {
-      scanLower(search, shock, lower, sink);
-      onProgress?.((shock + (lower + 1) / search.lower.length) / shocks);
-    }
-  }
+  const run = startSearch(corner, request, part, parts);
+  while (run.next()) onProgress?.(run.done() / run.slices);
+  return run.part();
 }
 
 /** Whether anything fits at all; stops at the first. */
@@ -85,14 +69,6 @@ export function anyFits(search: Search): boolean {
     search.lower.some((__, lower) => scanLower(search, shock, lower, sink, true)),
   );
 }
-
-const feasibleOf = ({ shock, lower, upper, scores }: Sink): Feasible => ({
-  count: shock.length,
-  shock: Uint32Array.from(shock),
-  lower: Uint32Array.from(lower),
-  upper: Uint32Array.from(upper),
-  scores: Float64Array.from(scores),
-});
 
 /** Puts the parts of one search together, the same whatever their number, and makes the short list. */
 export function mergeParts(corner: Corner, request: MountRequest, parts: readonly MountsPart[]): MountsFound {

@@ -38,11 +38,38 @@ export function upperGrid(corner: Corner, zone: UpperZone, step: number): UpperG
   if (!(step > 0)) throw new RangeError(`the step of the grid is above zero; found ${step} m`);
   if (zone.kind === "tube") return alongKeepOut(corner, zone, step);
   const { low, count } = boxSteps(zone.from, zone.to, step);
-  const points: Vec3[] = [];
+  const size = count.x * count.y * count.z;
+  const [x, y, z] = [new Float64Array(size), new Float64Array(size), new Float64Array(size)];
+  let n = 0;
   for (let i = 0; i < count.x; i += 1)
     for (let j = 0; j < count.y; j += 1)
-      for (let k = 0; k < count.z; k += 1) points.push(vec(low.x + i * step, low.y + j * step, low.z + k * step));
-  return gridOf(points, count.z, vec(0, 0, step));
+      for (let k = 0; k < count.z; k += 1) {
+        x[n] = low.x + i * step;
+        y[n] = low.y + j * step;
+        z[n] = low.z + k * step;
+        n += 1;
+      }
+  return { x, y, z, rows: count.x * count.y, perRow: count.z, along: vec(0, 0, step) };
+}
+
+/** How many points the zones hold, without making them. Throws RangeError as upperGrid does. */
+export function countPoints(
+  corner: Corner,
+  { upper, lower, step }: Pick<MountRequest, "upper" | "lower" | "step">,
+): { readonly upper: number; readonly lower: number } {
+  const inBox = (from: Vec3, to: Vec3): number => {
+    const { count } = boxSteps(from, to, step);
+    return count.x * count.y * count.z;
+  };
+  const onLine = ({ from, to }: { readonly from: Vec3; readonly to: Vec3 }): number =>
+    stepsIn(distance(from, to), step);
+  return {
+    upper: upper.kind === "box" ? inBox(upper.from, upper.to) : onLine(upperTube(corner, upper)),
+    lower: lower.reduce(
+      (sum, zone) => sum + (zone.kind === "box" ? inBox(zone.from, zone.to) : onLine(tubeLine(corner, zone))),
+      0,
+    ),
+  };
 }
 
 function alongKeepOut(corner: Corner, zone: Extract<UpperZone, { kind: "tube" }>, step: number): UpperGrid {

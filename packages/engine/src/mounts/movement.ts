@@ -1,10 +1,11 @@
 import type { ArmId } from "../car/car.ts";
-import { type Carried, carriedDirection, carriedPoint, carryMotion } from "../cycle/carried.ts";
+import { CARRIER, type Carried, carriedDirection, carriedPoint, carryMotion } from "../cycle/carried.ts";
 import type { Corner } from "../cycle/corner.ts";
 import { stations } from "../cycle/cycle.ts";
 import { FORWARD, length, subtract, type Vec3, vec } from "../geometry/vec3.ts";
 import { AT, designState, type MotionState } from "../linkage/motion-state.ts";
 import type { LowerPoint } from "./grid.ts";
+import type { MountRequest } from "./request.ts";
 
 /** The wheel at evenly spaced travels from full droop to full bump, ride height moved onto one of them. */
 export interface Movement {
@@ -48,6 +49,8 @@ export interface LowerPath {
   readonly velocity: Float64Array;
   readonly bolt: Float64Array;
   readonly upperBolt: Vec3;
+  /** The lower eye's bolt at every station; null where both bolts lie along the arm's hinge: eyes then tilt most at an end. */
+  readonly bolts: Float64Array | null;
   /** At full bump, from the hinge line square out to the mount, unit; null on the spindle, where the path is taken. */
   readonly square: Vec3 | null;
   /** True where lengths at the ends are the extremes as soon as the motion ratio is above zero at both: an arm. */
@@ -63,18 +66,25 @@ export interface LowerPath {
 
 const motion = new Float64Array(9);
 
-export function lowerPath(corner: Corner, movement: Movement, { point, on }: LowerPoint): LowerPath {
+/** `boltsAs`: directions in the design position where they are not along the hinge. */
+export function lowerPath(
+  corner: Corner,
+  movement: Movement,
+  { point, on }: LowerPoint,
+  boltsAs: NonNullable<MountRequest["bolts"]> = {},
+): LowerPath {
   const { states, ride } = movement;
   const count = states.length;
   const arm = on === "spindle" ? -1 : corner.arms.findIndex(({ body }) => body === on);
-  const boltDirection = corner.arms[arm]?.axis ?? FORWARD;
+  const hinge = corner.arms[arm]?.axis ?? FORWARD;
   const mount = carriedPoint({ point, on }, corner.arms, corner.wheelCentre);
-  const bolt = carriedDirection(boltDirection, on, corner.arms);
+  const bolt = carriedDirection(boltsAs.lower ?? hinge, on, corner.arms);
+  const bolts = arm >= 0 && !boltsAs.lower && !boltsAs.upper ? null : new Float64Array(3 * count);
   const at = new Float64Array(3 * count);
   const way = new Float64Array(count);
   const ends = [0, ride, count - 1];
   const velocity = new Float64Array(9);
-  const bolts = new Float64Array(9);
+  const boltAtEnds = new Float64Array(9);
   let fastest = 0;
   let sharpest = 0;
   for (let k = 0; k < count; k += 1) {
@@ -86,18 +96,20 @@ export function lowerPath(corner: Corner, movement: Movement, { point, on }: Low
       way[k] =
         way[k - 1]! +
         Math.hypot(at[3 * k]! - at[3 * k - 3]!, at[3 * k + 1]! - at[3 * k - 2]!, at[3 * k + 2]! - at[3 * k - 1]!);
+    bolts?.set(directionNow(bolt, states[k]!), 3 * k);
     const end = ends.indexOf(k);
     if (end < 0) continue;
     velocity.set(motion.subarray(3, 6), 3 * end);
-    bolts.set(directionNow(bolt, states[k]!), 3 * end);
+    boltAtEnds.set(directionNow(bolt, states[k]!), 3 * end);
   }
   return {
     on,
     at,
     way,
     velocity,
-    bolt: bolts,
-    upperBolt: boltDirection,
+    bolt: boltAtEnds,
+    upperBolt: boltsAs.upper ?? hinge,
+    bolts,
     square: arm < 0 ? null : squareOut(mount, at, count),
     isExact: arm >= 0 && turnsOneWay(states, arm),
     fastest,
@@ -108,14 +120,18 @@ export function lowerPath(corner: Corner, movement: Movement, { point, on }: Low
 }
 
 /** A direction carried along: a point without the origin. */
-function directionNow({ carrier, parts }: Carried, s: MotionState): readonly number[] {
-  if (carrier === 1) {
-    const [x, y, z] = [parts[0]!, parts[1]!, parts[2]!];
-    return [0, 3, 6].map((r) => s[AT.rotation + r]! * x + s[AT.rotation + r + 1]! * y + s[AT.rotation + r + 2]! * z);
+function directionNow(direction: Carried, s: MotionState): Float64Array {
+  if (direction.carrier !== CARRIER.spindle) {
+    carryMotion(direction, s, direction9);
+    return direction9.subarray(0, 3);
   }
-  // A hinge's own direction stays.
-  return [parts[0]!, parts[1]!, parts[2]!];
+  const [x, y, z] = [direction.parts[0]!, direction.parts[1]!, direction.parts[2]!];
+  const r = AT.rotation;
+  for (let i = 0; i < 3; i += 1) direction9[i] = s[r + 3 * i]! * x + s[r + 3 * i + 1]! * y + s[r + 3 * i + 2]! * z;
+  return direction9.subarray(0, 3);
 }
+
+const direction9 = new Float64Array(9);
 
 function squareOut(mount: Carried, at: Float64Array, count: number): Vec3 | null {
   const k = 3 * (count - 1);

@@ -1,4 +1,5 @@
 import type { ArmId, KeepOut, Mount } from "../car/car.ts";
+import { segmentToBox, segmentToDisc, segmentToPoint, segmentToSegment } from "../clearance/core-distance.ts";
 import { tyreSolid } from "../clearance/shapes.ts";
 import { carriedPoint, carryMotion } from "../cycle/carried.ts";
 import type { Corner } from "../cycle/corner.ts";
@@ -6,7 +7,6 @@ import { positionOf } from "../cycle/position.ts";
 import { placeDirection } from "../geometry/pose.ts";
 import { cross, type Vec3 } from "../geometry/vec3.ts";
 import { AT } from "../linkage/motion-state.ts";
-import { segmentToBox, segmentToDisc, segmentToPoint, segmentToSegment } from "./core-distance.ts";
 import type { Movement } from "./movement.ts";
 import type { MountRequest } from "./request.ts";
 

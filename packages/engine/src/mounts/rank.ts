@@ -13,14 +13,19 @@ export interface Merits {
   readonly ratioRise: number;
   readonly lean: number;
   readonly offSquare: number;
+  /** From the upper mount to the nearest tube of the frame, m; 0 where none is known. */
+  readonly loadPath: number;
 }
 
 /** Off square by this at full bump costs as much as a stroke used at the edge of its window; so does the most lean. */
 const OFF_SQUARE = Math.PI / 6;
 
+/** A tab that reaches this far from the frame's tube costs as much as a low motion ratio, m. */
+const LONG_PATH = 6 * 0.0254;
+
 /**
  * How far from ideal, 0 best: the stroke used in the middle of its window, square to the arm at full bump, upright, a high
- * motion ratio that does not fall. Common practice; the weights are ours.
+ * motion ratio that does not fall, close to a tube of the frame. Common practice; the weights are ours.
  */
 export function demerit({ strokeUsed, motionRatio }: MountRequirements, merits: Merits): number {
   const window = 0.5 * (strokeUsed.most - strokeUsed.least);
@@ -28,22 +33,29 @@ export function demerit({ strokeUsed, motionRatio }: MountRequirements, merits: 
   const ratio = (motionRatio.most - merits.motionRatio) / Math.max(motionRatio.most - motionRatio.least, 1e-9);
   const fall = Math.max(0, -merits.ratioRise) / 0.05;
   const square = merits.offSquare / OFF_SQUARE;
-  return stroke * stroke + square * square + 0.5 * ratio * ratio + 0.5 * merits.lean * merits.lean + 0.5 * fall * fall;
+  const path = merits.loadPath / LONG_PATH;
+  return (
+    stroke * stroke + square * square + 0.5 * (ratio * ratio + merits.lean * merits.lean + fall * fall + path * path)
+  );
+}
+
+/** Of entry `i` of what was found. */
+export function meritsAt({ scores }: Feasible, i: number): Merits {
+  const at = SCORES.length * i;
+  return {
+    strokeUsed: scores[at]!,
+    motionRatio: scores[at + 1]!,
+    ratioRise: scores[at + 2]!,
+    lean: scores[at + 3]!,
+    offSquare: scores[at + 4]!,
+    loadPath: scores[at + 6]!,
+  };
 }
 
 /** The best of what was found, each at least `spread` (m, both mounts' distances added) from those before, or another shock. */
 export function spreadBest(search: Search, found: Feasible, count: number, spread: number): readonly number[] {
-  const { shock, lower, upper, scores } = found;
-  const width = SCORES.length;
-  const demerits = Float64Array.from(shock, (_, i) =>
-    demerit(search.request.requirements, {
-      strokeUsed: scores[width * i]!,
-      motionRatio: scores[width * i + 1]!,
-      ratioRise: scores[width * i + 2]!,
-      lean: scores[width * i + 3]!,
-      offSquare: scores[width * i + 4]!,
-    }),
-  );
+  const { shock, lower, upper } = found;
+  const demerits = Float64Array.from(shock, (_, i) => demerit(search.request.requirements, meritsAt(found, i)));
   const chosen: number[] = [];
   const isOpen = new Uint8Array(shock.length).fill(1);
   while (chosen.length < count) {

@@ -22,7 +22,8 @@ export function refine(search: Search, start: Judged): Judged {
   const merit = (judged: Judged): number => {
     const slack = slackOf(trialOf(search, judged.shock, judged.lower), judged.upper);
     const missing = Math.max(0, 1 - slack / EASY_SLACK);
-    const merits = { ...judged, ratioRise: judged.motionRatioAtBump - judged.motionRatio };
+    const ratioRise = judged.motionRatioAtBump - judged.motionRatio;
+    const merits = { ...judged, ratioRise, loadPath: judged.loadPath?.length ?? 0 };
     return demerit(search.request.requirements, merits) + 2 * missing * missing;
   };
   let best = start;

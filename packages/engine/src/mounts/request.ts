@@ -10,7 +10,11 @@ export interface ShockOption {
   readonly bodyDiameter: number;
   /** Outside of the spring; 0 where it carries none. */
   readonly springDiameter: number;
+  /** Across an eye, along its bolt, without spacers. */
   readonly eyeWidth?: number;
+  /** Outside of an eye, and the room between the tabs that hold it: where both are given, tabs limit the tilt too. */
+  readonly eyeDiameter?: number;
+  readonly tabGap?: number;
   /** Most that either eye may tilt on its bolt; left out where the builder has not said. */
   readonly misalignmentLimit?: number;
 }
@@ -52,6 +56,19 @@ export interface MountRequirements {
   /** Wanted to other moving parts, m. */
   readonly toMetal: number;
   readonly toTyre: number;
+  /** Room for a wrench at both bolts; left out: not asked for. */
+  readonly wrench?: WrenchRoom;
+}
+
+/** A straight socket that has to go on one end of each bolt, m. */
+export interface WrenchRoom {
+  readonly radius: number;
+  /** Free length along the bolt, counted from the tab's outer face. */
+  readonly length: number;
+  /** Thickness of a tab: the socket begins half an eye's width and this away from the eye's middle. */
+  readonly tab: number;
+  /** With the wheel where. */
+  readonly at: "ride" | "droop" | "either";
 }
 
 export interface MountRequest {
@@ -65,6 +82,10 @@ export interface MountRequest {
   /** Shaft that shall be left at each end, m. */
   readonly reserve: { readonly droop: number; readonly bump: number };
   readonly requirements: MountRequirements;
+  /** Directions of the eyes' bolts in the design position, unit vectors; left out: along the arm's hinge line (a spindle: forward). */
+  readonly bolts?: { readonly upper?: Vec3; readonly lower?: Vec3 };
+  /** Names of tubes among the keep-outs that may carry the upper mount; left out: those that the car marks. */
+  readonly frame?: readonly string[];
   /** Positions at which clearances are judged; between them a bound holds them. */
   readonly stations?: number;
   /** Entries of the short list. */
@@ -80,6 +101,9 @@ export const DEFAULT_GRID_STATIONS = 25;
 export const DEFAULT_SHORT_LIST = 5;
 export const DEFAULT_SPREAD = 3 * INCH;
 
+/** Common practice, no source: a 3/4 in socket with a finger's room, and a short ratchet behind it. */
+export const COMMON_WRENCH: WrenchRoom = { radius: 0.75 * INCH, length: 3 * INCH, tab: 0.25 * INCH, at: "either" };
+
 /** Common practice, no source. */
 export const COMMON_REQUIREMENTS: MountRequirements = {
   strokeUsed: { least: 0.8, most: 0.92 },
@@ -88,6 +112,7 @@ export const COMMON_REQUIREMENTS: MountRequirements = {
   lean: 50 * DEGREE,
   toMetal: 0.25 * INCH,
   toTyre: 0.5 * INCH,
+  wrench: COMMON_WRENCH,
 };
 
 /** Common practice, no source: so that strap and bump stop, never the shock, end the travel. */
@@ -105,6 +130,7 @@ export const REQUIREMENTS = [
   "eye-misalignment",
   "off-square",
   "clearance",
+  "wrench",
 ] as const;
 export type RequirementCode = (typeof REQUIREMENTS)[number];
 /** Places in REQUIREMENTS. */
@@ -119,6 +145,7 @@ export const KILL = {
   eye: 7,
   offSquare: 8,
   clearance: 9,
+  wrench: 10,
 } as const;
 
 export const shockRadius = (shock: ShockOption): number => 0.5 * Math.max(shock.bodyDiameter, shock.springDiameter);

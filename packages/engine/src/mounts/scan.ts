@@ -1,3 +1,5 @@
+import { upperAt } from "./grid.ts";
+import { loadPathOf } from "./load-path.ts";
 import { KILL as KILLS, REQUIREMENTS } from "./request.ts";
 import { found, insideOf } from "./row-interval.ts";
 import type { Search } from "./search.ts";
@@ -19,7 +21,15 @@ export interface Sink {
 }
 
 /** Numbers of each feasible candidate in Sink.scores. */
-export const SCORES = ["strokeUsed", "motionRatio", "ratioRise", "lean", "offSquare", "lengthAtRide"] as const;
+export const SCORES = [
+  "strokeUsed",
+  "motionRatio",
+  "ratioRise",
+  "lean",
+  "offSquare",
+  "lengthAtRide",
+  "loadPath",
+] as const;
 
 export const makeSink = (search: Search): Sink => ({
   tested: 0,
@@ -119,7 +129,7 @@ export function scanLower(
         if (killer === KILL.clearance) countObstacle(search, trial, sink);
         continue;
       }
-      keep(trial, shockIndex, lowerIndex, base + k, sink);
+      keep(search, trial, shockIndex, lowerIndex, base + k, sink);
       if (stopAtFirst) return true;
     }
     killed[KILL.strokeUsed]! += left - seen;
@@ -135,7 +145,14 @@ function countObstacle(search: Search, { obstacles, measured }: Trial, sink: Sin
   sink.inTheWay[index]! += 1;
 }
 
-function keep({ measured: m }: Trial, shock: number, lower: number, upper: number, sink: Sink): void {
+function keep(
+  { frame, upper: grid }: Search,
+  { measured: m }: Trial,
+  shock: number,
+  lower: number,
+  upper: number,
+  sink: Sink,
+): void {
   sink.shock.push(shock);
   sink.lower.push(lower);
   sink.upper.push(upper);
@@ -146,5 +163,6 @@ function keep({ measured: m }: Trial, shock: number, lower: number, upper: numbe
     Math.acos(Math.min(1, m[AT.cosLean]!)),
     Math.asin(Math.min(1, m[AT.sinOff]!)),
     m[AT.atRide]!,
+    frame.length === 0 ? 0 : loadPathOf(frame, upperAt(grid, upper))!.length,
   );
 }

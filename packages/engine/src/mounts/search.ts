@@ -1,5 +1,7 @@
+import type { KeepOutTube } from "../car/car.ts";
 import type { Corner } from "../cycle/corner.ts";
 import { type LowerPoint, lowerPoints, type UpperGrid, upperGrid } from "./grid.ts";
+import { frameTubes } from "./load-path.ts";
 import { type LowerPath, lowerPath, type Movement, movementOf } from "./movement.ts";
 import { type Obstacle, obstaclesOf } from "./obstacles.ts";
 import { DEFAULT_GRID_STATIONS, type MountRequest } from "./request.ts";
@@ -13,6 +15,8 @@ export interface Search {
   readonly paths: readonly LowerPath[];
   readonly movement: Movement;
   readonly obstacles: readonly Obstacle[];
+  /** That may carry the upper mount. */
+  readonly frame: readonly KeepOutTube[];
 }
 
 /** Throws RangeError where a zone names what the car has not, or the linkage does not reach the travel. */
@@ -25,8 +29,9 @@ export function makeSearch(corner: Corner, request: MountRequest): Search {
     request,
     upper: upperGrid(corner, request.upper, request.step),
     lower,
-    paths: lower.map((point) => lowerPath(corner, movement, point)),
+    paths: lower.map((point) => lowerPath(corner, movement, point, request.bolts)),
     movement,
     obstacles: obstaclesOf(corner, request, movement),
+    frame: frameTubes(corner, request),
   };
 }

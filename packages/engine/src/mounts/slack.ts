@@ -14,7 +14,11 @@ const HALVINGS = 30;
  */
 export function slackOf(trial: Trial, upper: Vec3): number {
   if (tryUpper(trial, upper.x, upper.y, upper.z) >= 0) return 0;
-  const spare = findSpare(trial, upper.x, upper.y, upper.z).least;
+  const { x, y, z } = upper;
+  const { wrench } = trial;
+  // Tabs and bolt are off with their mount: the socket is moved by as much, the wrench's room less by as much.
+  const wrenchSpare = wrench ? Math.min(wrench.lower, wrench.upperRoom(x, y, z)) : Number.POSITIVE_INFINITY;
+  const spare = Math.min(findSpare(trial, x, y, z).least, wrenchSpare);
   let holds = 0;
   let breaks = FARTHEST;
   for (let i = 0; i < HALVINGS; i += 1) {

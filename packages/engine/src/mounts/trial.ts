@@ -1,8 +1,10 @@
 import { dipBetween } from "./between-stations.ts";
+import { eyeLimit } from "./eye-limit.ts";
 import type { LowerPath } from "./movement.ts";
 import { atLeast, coreDistance, type Obstacle } from "./obstacles.ts";
 import { KILL as KILLS, type MountRequest, type ShockOption, shockRadius } from "./request.ts";
 import type { Search } from "./search.ts";
+import { type WrenchAccess, wrenchAccess } from "./wrench.ts";
 
 // A local copy: its numbers are then constants to the compiler, where an imported object is looked up at run time.
 const KILL = KILLS;
@@ -25,6 +27,8 @@ export interface Trial {
   readonly obstacles: readonly Obstacle[];
   /** Distance of cores that each obstacle asks for at a station, m. */
   readonly needs: Float64Array;
+  /** Null where no room for a wrench is asked for. */
+  readonly wrench: WrenchAccess | null;
   readonly radius: number;
   /** Obstacles in the order in which they are tried, and the station at which each is looked at first. */
   readonly order: Int32Array;
@@ -62,6 +66,7 @@ export function makeTrial(search: Search, shock: ShockOption, path: LowerPath): 
   const obstacles = search.obstacles.filter(({ body }) => body === null || body !== path.on);
   const bend = path.isExact ? 0 : dipBetween(movement.widest, path.fastest, path.sharpest, shock.shortest);
   const off = requirements.offSquareAtBump;
+  const tilt = eyeLimit(shock);
   return {
     path,
     shock,
@@ -72,7 +77,8 @@ export function makeTrial(search: Search, shock: ShockOption, path: LowerPath): 
     least: shock.shortest + reserve.bump + bend,
     stroke: shock.longest - shock.shortest,
     cosLean: Math.cos(requirements.lean),
-    sinEye: shock.misalignmentLimit === undefined ? 2 : Math.sin(Math.min(shock.misalignmentLimit, Math.PI / 2)),
+    sinEye: tilt === null ? 2 : Math.sin(Math.min(tilt, Math.PI / 2)),
+    wrench: requirements.wrench ? wrenchAccess(search, shock, path, requirements.wrench) : null,
     sinOff: off === undefined ? 2 : Math.sin(Math.min(off, Math.PI / 2)),
     obstacles,
     needs: Float64Array.from(obstacles, (obstacle) => {
@@ -90,7 +96,8 @@ export function makeTrial(search: Search, shock: ShockOption, path: LowerPath): 
 
 /**
  * Tries one upper mount on everything, cheap tests first: −1 where all hold, else the place in REQUIREMENTS of the first
- * that does not. On an arm, lengths, motion ratio and eyes are exact (closed form, extremes at the ends of the travel); on the
+ * that does not. On an arm, lengths, motion ratio and eyes on bolts along its hinge are exact (extremes at the ends of the travel), eyes on
+ * other bolts are judged at the stations; on the
  * spindle, lengths and their fall are judged at the stations, lengths with the bound between them. Clearances: at the
  * stations, with the bound between them.
  */
@@ -137,7 +144,7 @@ export function tryUpper(trial: Trial, ux: number, uy: number, uz: number): numb
   if (cosLean < trial.cosLean) return KILL.lean;
   const bolt = path.bolt;
   const { x: tx, y: ty, z: tz } = path.upperBolt;
-  const sinEye = Math.max(
+  let sinEye = Math.max(
     Math.abs(dx * tx + dy * ty + dz * tz) / ld,
     Math.abs(rx * tx + ry * ty + rz * tz) / lr,
     Math.abs(bx * tx + by * ty + bz * tz) / lb,
@@ -145,6 +152,7 @@ export function tryUpper(trial: Trial, ux: number, uy: number, uz: number): numb
     Math.abs(rx * bolt[3]! + ry * bolt[4]! + rz * bolt[5]!) / lr,
     Math.abs(bx * bolt[6]! + by * bolt[7]! + bz * bolt[8]!) / lb,
   );
+  if (path.bolts) sinEye = Math.max(sinEye, tiltAtStations(trial, path.bolts, ux, uy, uz));
   m[AT.sinEye] = sinEye;
   if (sinEye > trial.sinEye) return KILL.eye;
   const { square } = path;
@@ -155,7 +163,25 @@ export function tryUpper(trial: Trial, ux: number, uy: number, uz: number): numb
   if (sinOff > trial.sinOff) return KILL.offSquare;
   const inTheWay = findInTheWay(trial, ux, uy, uz);
   m[AT.inTheWay] = inTheWay;
-  return inTheWay < 0 ? -1 : KILL.clearance;
+  if (inTheWay >= 0) return KILL.clearance;
+  const { wrench } = trial;
+  return wrench && (wrench.lower < 0 || wrench.upperAt(ux, uy, uz) < 0) ? KILL.wrench : -1;
+}
+
+/** Sine of the most that either eye tilts on its bolt at any station. */
+function tiltAtStations({ path, last }: Trial, bolts: Float64Array, ux: number, uy: number, uz: number): number {
+  const { at } = path;
+  const { x: tx, y: ty, z: tz } = path.upperBolt;
+  let most = 0;
+  for (let k = 0; k <= 3 * last; k += 3) {
+    const x = ux - at[k]!;
+    const y = uy - at[k + 1]!;
+    const z = uz - at[k + 2]!;
+    const upper = Math.abs(x * tx + y * ty + z * tz);
+    const lower = Math.abs(x * bolts[k]! + y * bolts[k + 1]! + z * bolts[k + 2]!);
+    most = Math.max(most, Math.max(upper, lower) / Math.sqrt(x * x + y * y + z * z));
+  }
+  return most;
 }
 
 function fallsAtStations({ path: { at }, last }: Trial, ux: number, uy: number, uz: number): boolean {

@@ -43,6 +43,8 @@ const DECIMALS: Record<Exclude<Dimension, "length" | "word">, number> = {
   turns: 1,
   percent: 0,
   pressure: 0,
+  stress: 0,
+  torque: 0,
   volume: 1,
   energy: 0,
   frequency: 2,

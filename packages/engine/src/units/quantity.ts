@@ -4,7 +4,9 @@ import {
   CUBIC_CENTIMETRE,
   CUBIC_INCH,
   DEGREE,
+  FOOT_POUND_FORCE,
   fromUnit,
+  POUND_FORCE,
   POUND_FORCE_PER_INCH,
   POUND_MASS,
   PSI,
@@ -23,6 +25,9 @@ const WRITTEN_UNITS: Partial<Record<Dimension, Readonly<Record<string, number>>>
   percent: { "%": 0.01 },
   rate: { "lb/in": POUND_FORCE_PER_INCH, "lbs/in": POUND_FORCE_PER_INCH, "n/mm": 1000 },
   pressure: { psi: PSI, bar: BAR },
+  stress: { psi: PSI, ksi: 1000 * PSI, mpa: 1e6 },
+  torque: { "lb-ft": FOOT_POUND_FORCE, "ft-lb": FOOT_POUND_FORCE, nm: 1 },
+  force: { lb: POUND_FORCE, lbs: POUND_FORCE, n: 1, kn: 1000 },
   volume: { in3: CUBIC_INCH, cm3: CUBIC_CENTIMETRE, cc: CUBIC_CENTIMETRE },
 };
 
@@ -32,7 +37,7 @@ export function parseQuantity(value: number | string, dimension: Dimension, syst
   if (typeof value === "number") {
     return Number.isFinite(value) ? { ok: true, value: fromUnit(value, dimension, system) } : { ok: false };
   }
-  const match = /^([-+]?(?:\d+(?:[.,]\d*)?|[.,]\d+)) ?((?:[a-z°%][a-z°%/0-9]*)?)$/.exec(
+  const match = /^([-+]?(?:\d+(?:[.,]\d*)?|[.,]\d+)) ?((?:[a-z°%][a-z°%/0-9-]*)?)$/.exec(
     value
       .replace(/\u2212/g, "-")
       .trim()

@@ -7,6 +7,7 @@ import { lengthExtremes, lengthTerms } from "../../src/mounts/arm-lengths.ts";
 import { trialOf } from "../../src/mounts/candidate.ts";
 import { findMounts, findMountsPart, mergeParts } from "../../src/mounts/find-mounts.ts";
 import { upperAt } from "../../src/mounts/grid.ts";
+import { REQUIREMENTS } from "../../src/mounts/request.ts";
 import { makeSearch } from "../../src/mounts/search.ts";
 import { tryUpper } from "../../src/mounts/trial.ts";
 import { whatWouldOpen, withChange } from "../../src/mounts/what-would-open.ts";
@@ -41,7 +42,7 @@ describe.each(NAMES)("mounts of %s", (name) => {
   });
 
   it("is the same as one candidate after the other", () => {
-    const counts = new Array<number>(10).fill(0);
+    const counts = new Array<number>(REQUIREMENTS.length).fill(0);
     search.lower.forEach((lower, j) => {
       const trial = trialOf(search, request.shocks[0]!, lower);
       for (let i = 0; i < search.upper.x.length; i += 1) {

@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { useStore } from "zustand";
-import { redo, setTheme, setUnits, showPanel, undo } from "../store/bench.ts";
+import { redo, setSide, setTheme, setUnits, showPanel, undo } from "../store/bench.ts";
 import { connection } from "../store/connection.ts";
 import { RedoMark, UndoMark } from "./Mark.tsx";
 import { useSaved } from "./saved.ts";
@@ -12,6 +12,8 @@ export function CarHead(): ReactNode {
   const name = useBench(({ document }) => document?.name ?? file ?? "No car");
   const isUnreadable = useBench(({ unreadable }) => unreadable.length > 0);
   const kind = useBench(({ live }) => live.study?.car.linkage.kind);
+  const side = useBench((state) => state.side);
+  const hasRight = useBench(({ document }) => document?.right !== undefined);
   return (
     <header className="car-head">
       <p className="own">Armwright</p>
@@ -20,12 +22,19 @@ export function CarHead(): ReactNode {
           {name}
         </button>
       </h1>
-      <p className="small quiet">
+      <p className="small quiet corner">
         {isUnreadable
           ? "its file cannot be read"
           : kind === undefined
             ? "nothing on the bench"
-            : `${KIND[kind]}, left rear corner`}
+            : hasRight
+              ? KIND[kind]
+              : `${KIND[kind]}, left rear corner`}
+        {hasRight && kind !== undefined && (
+          <button type="button" onClick={() => setSide(side === "left" ? "right" : "left")}>
+            {side} rear corner<span className="unseen">: show the other side</span>
+          </button>
+        )}
       </p>
     </header>
   );

@@ -10,6 +10,8 @@ const PANELS = {
   KeypadPanel: () => import("../phone/KeypadPanel.tsx").then((m) => ({ default: m.KeypadPanel })),
   CyclePanel: () => import("../phone/CyclePanel.tsx").then((m) => ({ default: m.CyclePanel })),
   StepsPanel: () => import("../phone/StepsPanel.tsx").then((m) => ({ default: m.StepsPanel })),
+  HowLimitPanel: () => import("../sheet/HowLimitPanel.tsx").then((m) => ({ default: m.HowLimitPanel })),
+  HowFindingPanel: () => import("../sheet/HowFindingPanel.tsx").then((m) => ({ default: m.HowFindingPanel })),
   HowPanel: () => import("../sheet/HowPanel.tsx").then((m) => ({ default: m.HowPanel })),
   KeysPanel: () => import("./KeysPanel.tsx").then((m) => ({ default: m.KeysPanel })),
   ChartsPanel: () => import("../sheet/ChartsPanel.tsx").then((m) => ({ default: m.ChartsPanel })),
@@ -22,6 +24,8 @@ const ComparePanel = lazy(PANELS.ComparePanel);
 const KeypadPanel = lazy(PANELS.KeypadPanel);
 const CyclePanel = lazy(PANELS.CyclePanel);
 const StepsPanel = lazy(PANELS.StepsPanel);
+const HowLimitPanel = lazy(PANELS.HowLimitPanel);
+const HowFindingPanel = lazy(PANELS.HowFindingPanel);
 const HowPanel = lazy(PANELS.HowPanel);
 const KeysPanel = lazy(PANELS.KeysPanel);
 const ChartsPanel = lazy(PANELS.ChartsPanel);
@@ -59,5 +63,9 @@ function contentsOf(panel: Panel): ReactNode {
       return <KeypadPanel key={panel.place} place={panel.place} />;
     case "how":
       return <HowPanel id={panel.quantity} />;
+    case "how-limit":
+      return <HowLimitPanel direction={panel.direction} id={panel.id} />;
+    case "how-finding":
+      return <HowFindingPanel of={panel.key} />;
   }
 }

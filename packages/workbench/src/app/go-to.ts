@@ -1,8 +1,11 @@
 import { stepOfPlace } from "../steps/step-of-place.ts";
 import { bench, chooseStep, hold, setTravel } from "../store/bench.ts";
+import { placeOnSide } from "../store/sides.ts";
 
 /** Goes to a place of the document: its step's sheet, its field, and the wheel's travel at which it matters. */
-export function goToPlace(place: string, travel?: number): void {
+export function goToPlace(given: string, travel?: number): void {
+  const { side, document } = bench.getState();
+  const place = placeOnSide(given, side, document);
   const step = stepOfPlace(place);
   if (bench.getState().step !== step) chooseStep(step);
   if (travel !== undefined) setTravel(travel);

@@ -1,5 +1,5 @@
 import { useEffect } from "react";
-import { STEPS } from "../steps/steps.ts";
+import { STEPS, type StepId } from "../steps/steps.ts";
 import {
   bench,
   carryTravel,
@@ -24,7 +24,9 @@ export const KEYS: readonly (readonly [string, string])[] = [
   ["Home, End", "to full bump, to full droop"],
   ["0", "to ride height"],
   ["Space", "cycle the wheel; again to stop"],
-  ["1 to 8", "choose a step with Alt held"],
+  ["Alt 1 to 9, 0", "choose a step, also out of a field; 0 is the tenth"],
+  ["Alt ↑ ↓", "the step before, the step after"],
+  ["c", "choose charts"],
   ["r, t, l", "from behind, from above, from the left"],
   ["3", "the car in space, and back to the drawing"],
   ["u", "inches or millimetres"],
@@ -59,12 +61,13 @@ function press(event: KeyboardEvent): void {
       return;
     }
   }
-  if (event.ctrlKey || event.metaKey || isTyping || isPanel) return;
-  if (event.altKey) {
-    const step = STEPS[Number(key) - 1];
-    if (step) done(event, () => chooseStep(step.id));
+  if (event.altKey && !event.ctrlKey && !event.metaKey && !isPanel) {
+    const step = stepOfKey(event);
+    // A field gives up what was typed in it when it loses the keyboard.
+    if (step) done(event, () => leaveFieldFor(step));
     return;
   }
+  if (event.ctrlKey || event.metaKey || event.altKey || isTyping || isPanel) return;
   if (key === "Escape") {
     done(event, giveUpMove);
     return;
@@ -73,6 +76,20 @@ function press(event: KeyboardEvent): void {
   if (OWN.has(key) && target instanceof Element && target.matches("[role=slider], [data-handle]")) return;
   const action = actionOf(event);
   if (action) done(event, action);
+}
+
+/** Alt with a digit: by the key's place, since some keyboards write a sign with it. Alt with an arrow: the step beside. */
+function stepOfKey({ code, key }: KeyboardEvent): StepId | undefined {
+  const digit = /^(?:Digit|Numpad)(\d)$/.exec(code)?.[1];
+  if (digit !== undefined) return STEPS[(Number(digit) + 9) % 10]?.id;
+  const way = key === "ArrowDown" ? 1 : key === "ArrowUp" ? -1 : 0;
+  const now = STEPS.findIndex(({ id }) => id === bench.getState().step);
+  return way === 0 ? undefined : STEPS[now + way]?.id;
+}
+
+function leaveFieldFor(step: StepId): void {
+  if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
+  chooseStep(step);
 }
 
 const OWN: ReadonlySet<string> = new Set(["ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "Home", "End"]);
@@ -96,6 +113,8 @@ function actionOf({ key, shiftKey, target }: KeyboardEvent): (() => void) | unde
       return () => setView("top");
     case "l":
       return () => setView("left");
+    case "c":
+      return () => showPanel({ kind: "charts" });
     case "3":
       return () => showScene(!bench.getState().isScene);
     case "u":

@@ -1,7 +1,9 @@
 import schema from "virtual:car-schema";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
-import { formsFrom } from "../form/schema-fields.ts";
+import { formsFrom, placeName } from "../form/schema-fields.ts";
+import { bench } from "../store/bench.ts";
+import { nameFieldsBy } from "../store/connection.ts";
 
 export { fetchPanels } from "./Panels.tsx";
 
@@ -10,6 +12,7 @@ import { App } from "./App.tsx";
 /** Puts the bench on the page, in place of whatever was painted before it. */
 export function mount(root: HTMLElement): void {
   formsFrom(schema);
+  nameFieldsBy((path) => placeName(path, bench.getState().document));
   createRoot(root).render(
     <StrictMode>
       <App />

@@ -1,25 +1,27 @@
-import { type Box, constructionLines, drawTape, heightOf, type Sheet, type TapeScale } from "@armwright/drawing";
+import { constructionLines, heightOf, type TapeScale } from "@armwright/drawing";
 import type { Study } from "@armwright/engine";
 import { lazy, type ReactNode, Suspense, useDeferredValue, useLayoutEffect, useRef } from "react";
 import { stepWheel } from "../app/keys.ts";
 import { CycleMark, DownMark, SpaceMark, StandMark, UpMark } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
 import { chartIds } from "../sheet/chart-ids.ts";
-import { setCycling, setView, showPanel, showScene } from "../store/bench.ts";
+import { setCycling, setView, showScene } from "../store/bench.ts";
 import type { ViewName } from "../store/bench-state.ts";
 import { type Solved, solvedAt } from "../store/position.ts";
+import { cornerPlace } from "../store/sides.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shownTravel } from "../words/shown.ts";
 import { Charts } from "./Charts.tsx";
-import { freeHeight } from "./free-height.ts";
 import { HandNote } from "./HandNote.tsx";
 import { CHART_GAP, CHART_WIDTH, layBoard, TAPE_WIDTH } from "./layout.ts";
+import { Nothing } from "./Nothing.tsx";
 import { paint } from "./paint.ts";
 import { footOf, placeRear } from "./place-views.ts";
 import { shownIn } from "./shown-in.ts";
 import { Tape } from "./Tape.tsx";
 import { useCycling } from "./use-cycling.ts";
 import { type Size, useSize } from "./use-size.ts";
+import { useStanding } from "./use-standing.ts";
 import { useTapeRange } from "./use-tape-range.ts";
 import { View } from "./View.tsx";
 
@@ -37,38 +39,6 @@ export function Board({ charts }: { readonly charts: "beside" | "none" }): React
         <p className="older-note">Of the last state that could be read: an entry has to be mended.</p>
       )}
       {study && size ? <Laid study={study} size={size} hasCharts={charts === "beside"} /> : <Nothing />}
-    </div>
-  );
-}
-
-/** No car, or one that has never yet been whole enough to be drawn. */
-function Nothing(): ReactNode {
-  const hasDocument = useBench(({ document }) => document !== null);
-  const faults = useBench(({ live, unreadable }) => live.faults.length + unreadable.length);
-  if (faults > 0) {
-    return (
-      <div className="nothing">
-        <h2>This car cannot be drawn yet</h2>
-        <p>
-          {faults === 1 ? "One entry has" : `${faults} entries have`} to be mended first: they are listed under the
-          findings
-          {hasDocument
-            ? ", and a press on one leads to its field."
-            : ". Nothing in the file is touched until it can be read."}
-        </p>
-      </div>
-    );
-  }
-  return (
-    <div className="nothing">
-      <h2>No car on the bench</h2>
-      <p>Open one, bring a file in, or begin a new car with a few questions.</p>
-      <button type="button" className="pressable" onClick={() => showPanel({ kind: "new-car" })}>
-        New car
-      </button>
-      <button type="button" className="pressable" onClick={() => showPanel({ kind: "files" })}>
-        Cars
-      </button>
     </div>
   );
 }
@@ -98,7 +68,7 @@ function Laid({ study, size, hasCharts }: LaidProps): ReactNode {
         <Tape study={study} width={TAPE_WIDTH} height={size.height} rect={tape} loupe words />
       </div>
       <TravelNow />
-      <MoveWheel study={shown} tape={tape} range={range} zero={heightOf(scale, 0)} height={size.height} />
+      <MoveWheel zero={heightOf(scale, 0)} height={size.height} />
       {isScene ? (
         <div className="place" style={{ left: TAPE_WIDTH, top: 0, width: room.width, height: room.height }}>
           <Suspense fallback={<p className="scene-trouble">The scene is being fetched.</p>}>
@@ -108,14 +78,7 @@ function Laid({ study, size, hasCharts }: LaidProps): ReactNode {
       ) : (
         <Views study={study} solved={solved} left={TAPE_WIDTH} room={room} zero={heightOf(scale, 0)} big={big} />
       )}
-      {big === "rear" && !isScene && (
-        <Construction
-          study={study}
-          scale={scale}
-          sheet={placeRear(study, room, heightOf(scale, 0), footOf(room.height))}
-          size={size}
-        />
-      )}
+      {big === "rear" && !isScene && <Construction study={study} scale={scale} room={room} size={size} />}
       {ids.length > 0 && (
         <Charts
           study={study}
@@ -135,12 +98,17 @@ function Laid({ study, size, hasCharts }: LaidProps): ReactNode {
 interface ConstructionProps {
   readonly study: Study;
   readonly scale: TapeScale;
-  readonly sheet: Sheet;
+  /** Of the drawing beside the tape. */
+  readonly room: Size;
   readonly size: Size;
 }
 
 /** Dotted lines that carry the tape's heights to the wheel centres. */
-function Construction({ study, scale, sheet, size }: ConstructionProps): ReactNode {
+function Construction({ study, scale, room, size }: ConstructionProps): ReactNode {
+  const zero = heightOf(scale, 0);
+  const sheet = useStanding(study, `${room.width} ${room.height} ${zero}`, () =>
+    placeRear(study, room, zero, footOf(room.height)),
+  );
   const ink = useRef<SVGGElement>(null);
   useLayoutEffect(() => {
     if (ink.current) paint(ink.current, constructionLines(study, scale, sheet, { x: TAPE_WIDTH, y: 0 }), scale.pen);
@@ -225,8 +193,9 @@ function Views({ study, solved, left, room, zero, big }: ViewsProps): ReactNode 
   );
 }
 
-const labelOf = (study: Study, place: string | undefined): string | undefined => {
-  if (place === undefined) return undefined;
+const labelOf = (study: Study, held: string | undefined): string | undefined => {
+  if (held === undefined) return undefined;
+  const place = cornerPlace(held);
   const pivot = study.corner.pivots.find(({ id }) => `linkage.${id}` === place);
   return pivot?.label ?? place.replace(/[.[\]]+/g, " ").replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
 };
@@ -246,22 +215,13 @@ function TravelNow(): ReactNode {
 }
 
 interface MoveWheelProps {
-  readonly study: Study;
-  readonly tape: Box;
-  readonly range: { readonly lowest: number; readonly highest: number };
   readonly zero: number;
   readonly height: number;
 }
 
-/** Four buttons in the free room beside the flags. */
-function MoveWheel({ study, tape, range, zero, height }: MoveWheelProps): ReactNode {
-  const isMoving = useBench(({ moving }) => moving !== null);
-  const kept = useRef<number | null>(null);
-  if (!isMoving || kept.current === null) {
-    const { parts } = drawTape(study, 0, tape, { range });
-    kept.current = freeHeight(parts, { width: 118, top: 92, bottom: height }, 196, zero - 60);
-  }
-  const top = kept.current;
+/** Four buttons left of the flags, about ride height. */
+function MoveWheel({ zero, height }: MoveWheelProps): ReactNode {
+  const top = Math.min(height - 200, Math.max(92, zero - 60));
   const units = useBench((state) => state.units);
   const isCycling = useBench((state) => state.isCycling);
   const isScene = useBench((state) => state.isScene);

@@ -32,7 +32,7 @@ export function Charts({ study, ids, scale, left, width, height, chart, gap }: P
   const ink = useRef<SVGGElement>(null);
   const [pointed, setPointed] = useState<{ readonly index: number; readonly travel: number } | null>(null);
   const inUnits = shownIn(study, units);
-  const { highest, lowest } = scale;
+  const { highest, lowest, top } = scale;
   // biome-ignore lint/correctness/useExhaustiveDependencies: a cycle depends on the tape's ends, not on its size.
   const cycle = useMemo(() => chartCycle(study, scale), [study, highest, lowest]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: as above.
@@ -88,6 +88,11 @@ export function Charts({ study, ids, scale, left, width, height, chart, gap }: P
         <g ref={ink} />
         {pointed && <path className="pointed" d={`M30 ${heightOf(scale, pointed.travel)}H${width}`} />}
       </svg>
+      {top >= CHOOSE_ROOM && (
+        <button type="button" className="choose-charts small" onClick={() => showPanel({ kind: "charts" })}>
+          Choose charts
+        </button>
+      )}
       {drawn.map((each, index) => (
         <ChartHead key={ids[index]} chart={each} id={ids[index] ?? ""} study={study} top={scale.top} />
       ))}
@@ -103,6 +108,9 @@ export function Charts({ study, ids, scale, left, width, height, chart, gap }: P
     </div>
   );
 }
+
+/** Over the charts' heads, px: less where the charts stand in the bench, beside a button of their own. */
+const CHOOSE_ROOM = 64;
 
 /** The head of a chart, pressed to be asked how its number is known. */
 function ChartHead({

@@ -1,10 +1,11 @@
 import type { Drawing, Handle } from "@armwright/drawing";
 import type { Study } from "@armwright/engine";
-import { type KeyboardEvent, type PointerEvent, type ReactNode, useLayoutEffect, useRef } from "react";
+import { type KeyboardEvent, memo, type PointerEvent, type ReactNode, useLayoutEffect, useRef } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { beginMove, bench, edit, endMove, giveUpMove, hold, move, setTravel } from "../store/bench.ts";
 import type { ViewName } from "../store/bench-state.ts";
-import type { Solved } from "../store/position.ts";
+import { type Solved, solvedAt } from "../store/position.ts";
+import { cornerPlace, placeOnSide } from "../store/sides.ts";
 import { bigStepOf, stepOf } from "../words/shown.ts";
 import { type Grip, gripOf, inCar, locked, moveBy } from "./handle-drag.ts";
 import { oncePerFrame } from "./once-per-frame.ts";
@@ -16,8 +17,6 @@ interface Props {
   /** On the page, px; the drawing is fitted to it. */
   readonly size: Size;
   readonly view: ViewName;
-  readonly study: Study;
-  readonly solved: Solved;
   readonly label: string;
   /** Handles can be grabbed; a small view beside the drawing is only looked at. */
   readonly canGrab: boolean;
@@ -27,7 +26,7 @@ interface Props {
 const REACH = 24;
 
 /** One view of the car: painted from its primitives, its points to be grabbed by mouse, finger or keys. */
-export function DrawingView({ drawing, size, view, study, solved, label, canGrab }: Props): ReactNode {
+export function DrawingView({ drawing, size, view, label, canGrab }: Props): ReactNode {
   const ink = useRef<SVGGElement>(null);
   const grip = useRef<{
     readonly grip: Grip | "travel";
@@ -44,14 +43,19 @@ export function DrawingView({ drawing, size, view, study, solved, label, canGrab
     const at = onSheet(event);
     const handle = nearest(drawing.handles, at);
     const { document, units } = bench.getState();
-    if (!handle || !document || event.button !== 0) return;
-    const taken = handle.path === "travel" ? "travel" : gripOf(handle.path, document, study, solved.position);
+    const now = shownNow();
+    if (!handle || !document || !now || event.button !== 0) return;
+    const { study, solved } = now;
+    const taken =
+      handle.path === "travel"
+        ? "travel"
+        : gripOf(handle.path, document, study, solved.position, bench.getState().side);
     if (!taken) return;
     event.preventDefault();
     event.currentTarget.setPointerCapture(event.pointerId);
     grip.current = { grip: taken, x: at.x, y: at.y, travel: solved.travel };
     if (taken === "travel") return;
-    hold({ place: handle.path, as: "point" });
+    holdPoint(handle.path);
     beginMove(`${handle.label} moved`);
     bench.setState({ said: `${handle.label} in hand, ${units === "metric" ? "snaps to 1 mm" : "snaps to 1/16 in"}` });
   };
@@ -103,22 +107,30 @@ export function DrawingView({ drawing, size, view, study, solved, label, canGrab
       <g ref={ink} aria-hidden="true" />
       {canGrab &&
         drawing.handles.map((handle) => (
-          <Grab key={handle.path} handle={handle} view={view} study={study} solved={solved} />
+          <Grab key={handle.path} path={handle.path} label={handle.label} x={handle.at.x} y={handle.at.y} view={view} />
         ))}
     </svg>
   );
 }
 
+/** What the page shows at this moment; asked for when a hand or a key comes, so that nothing waits for it before. */
+function shownNow(): { readonly study: Study; readonly solved: Solved } | null {
+  const { live, travel } = bench.getState();
+  const solved = live.study && solvedAt(live.study, travel);
+  return live.study && solved ? { study: live.study, solved } : null;
+}
+
 interface GrabProps {
-  readonly handle: Handle;
+  readonly path: string;
+  readonly label: string;
+  readonly x: number;
+  readonly y: number;
   readonly view: ViewName;
-  readonly study: Study;
-  readonly solved: Solved;
 }
 
 /** A handle as the keyboard and a screen reader know it. */
-function Grab({ handle, view, study, solved }: GrabProps): ReactNode {
-  const isHeld = useBench(({ held }) => held?.place === handle.path);
+const Grab = memo(function Grab({ path, label, x, y, view }: GrabProps): ReactNode {
+  const isHeld = useBench(({ held }) => held !== null && cornerPlace(held.place) === path);
   const press = (event: KeyboardEvent<SVGCircleElement>): void => {
     const way = ARROWS[event.key];
     if (event.key === "Escape") giveUpMove();
@@ -126,31 +138,39 @@ function Grab({ handle, view, study, solved }: GrabProps): ReactNode {
     event.preventDefault();
     event.stopPropagation();
     const { document, units } = bench.getState();
+    const now = shownNow();
+    if (!now) return;
+    const { study, solved } = now;
     const step = event.shiftKey ? bigStepOf(units) : stepOf(units);
-    if (handle.path === "travel") {
+    if (path === "travel") {
       setTravel(Math.round(solved.travel / stepOf(units)) * stepOf(units) - way[1] * step);
       return;
     }
-    const grip = document && gripOf(handle.path, document, study, solved.position);
+    const grip = document && gripOf(path, document, study, solved.position, bench.getState().side);
     if (!grip) return;
     const operations = moveBy(grip, inCar(view, way[0] * step, way[1] * step), units);
-    if (operations.length > 0) edit(operations, `${handle.label} moved`);
+    if (operations.length > 0) edit(operations, `${label} moved`);
   };
   return (
     // biome-ignore lint/a11y/useSemanticElements: a button cannot stand in a drawing.
     <circle
       className={isHeld ? "grab is-held" : "grab"}
-      cx={handle.at.x}
-      cy={handle.at.y}
+      cx={x}
+      cy={y}
       r={12}
       tabIndex={0}
       role="button"
-      aria-label={`${handle.label}: arrow keys move it`}
-      data-handle={handle.path}
-      onFocus={() => hold({ place: handle.path, as: "point" })}
+      aria-label={`${label}: arrow keys move it`}
+      data-handle={path}
+      onFocus={() => holdPoint(path)}
       onKeyDown={press}
     />
   );
+});
+
+function holdPoint(path: string): void {
+  const { side, document } = bench.getState();
+  hold({ place: placeOnSide(path, side, document), as: "point" });
 }
 
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {

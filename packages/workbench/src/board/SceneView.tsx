@@ -1,17 +1,20 @@
-import { gapsFromStudy, troublesAt } from "@armwright/drawing";
+import { gapsFromStudy, ghostsOf, troublesAt } from "@armwright/drawing";
 import { parseQuantity, type Study, type Vec3 } from "@armwright/engine";
 import { type CarDocument, parsePath, valueAt } from "@armwright/engine/document";
 import { type ReactNode, useEffect, useRef, useState } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { STILL } from "../app/use-media.ts";
+import { placeName } from "../form/schema-fields.ts";
 import { typedLength } from "../form/typed.ts";
 import { pickAlong } from "../mesh/choose-mesh.ts";
 import { meshGapsNow, useMesh } from "../mesh/mesh-store.ts";
+import { holdZonePath, isZonePath, useMountsInSpace, zoneDragged, zoneNudged } from "../mounts/in-space.ts";
 import type { SceneView as Direction, DragPhase, Scene } from "../scene/index.ts";
 import { matrixOf, toCar } from "../scene/mesh/similarity.ts";
 import { beginMove, bench, edit, endMove, giveUpMove, hold, move } from "../store/bench.ts";
 import type { Operation } from "../store/operations.ts";
 import type { Solved } from "../store/position.ts";
+import { cornerPlace, placeOnSide } from "../store/sides.ts";
 import { stepOf } from "../words/shown.ts";
 import { oncePerFrame } from "./once-per-frame.ts";
 import type { Size } from "./use-size.ts";
@@ -43,6 +46,8 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
   const theme = useBench((state) => state.theme);
   const { mesh, placement, drafts, isPicking, measured } = useMesh((state) => state);
   const stored = useBench(({ document }) => document?.chassisMesh?.points) ?? NO_POINTS;
+  const mounts = useMountsInSpace(study);
+  const inHand = mounts.held ?? (held === undefined ? undefined : cornerPlace(held));
   useEffect(() => {
     let made: Scene | undefined;
     let isGone = false;
@@ -54,7 +59,7 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
           quality: new URLSearchParams(location.search).get("quality") === "low" ? "low" : "high",
           reducedMotion: matchMedia(STILL).matches,
           onDrag: dragged,
-          onSelect: (path) => hold(path === null ? null : { place: path, as: "point" }),
+          onSelect: select,
           onNudge: nudged,
           onMeshRay: (origin, direction) => void pickAlong(origin, direction),
         });
@@ -76,10 +81,13 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
         ...gapsFromStudy(study, solved.position),
         ...meshGapsNow(measured, solved.travel),
       ]),
-      ...(held !== undefined && { held }),
+      ...(inHand !== undefined && { held: inHand }),
+      moreGrips: mounts.grips,
+      ghosts: ghostsOf(study, solved.position),
       spot: spot && { at: spot, label: "" },
     });
-  }, [scene, study, solved, held, spot, units, measured]);
+  }, [scene, study, solved, inHand, spot, units, measured, mounts.grips]);
+  useEffect(() => scene?.showMounts(mounts.picture), [scene, mounts.picture]);
   useEffect(() => {
     scene?.showMesh(
       mesh &&
@@ -117,15 +125,25 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
   );
 }
 
+/** What is chosen is a point of the car, a grip of a zone, or nothing. */
+function select(path: string | null): void {
+  holdZonePath(path);
+  hold(path === null || isZonePath(path) ? null : { place: placeNow(path), as: "point" });
+}
+
 let starting: Vec3 | null = null;
 
 function dragged(path: string, point: Vec3, phase: DragPhase): void {
+  if (isZonePath(path)) {
+    zoneDragged(path, point, phase);
+    return;
+  }
   const { document } = bench.getState();
   if (!document) return;
   if (phase === "start") {
     starting = pointAt(document, path);
-    hold({ place: path, as: "point" });
-    beginMove(`${path} moved`);
+    hold({ place: placeNow(path), as: "point" });
+    beginMove(`${placeName(placeNow(path), document)} moved`);
   } else if (phase === "move") oncePerFrame(() => move(toward(path, point)));
   else {
     oncePerFrame.now();
@@ -135,12 +153,16 @@ function dragged(path: string, point: Vec3, phase: DragPhase): void {
 }
 
 function nudged(path: string, axis: "x" | "y" | "z", sign: 1 | -1): void {
+  if (isZonePath(path)) {
+    zoneNudged(path, axis, sign);
+    return;
+  }
   const { document, units } = bench.getState();
   const from = document && pointAt(document, path);
   if (!from) return;
   starting = from;
   const operations = toward(path, { ...from, [axis]: from[axis] + sign * stepOf(units) });
-  if (operations.length > 0) edit(operations, `${path} moved`);
+  if (operations.length > 0) edit(operations, `${placeName(placeNow(path), document)} moved`);
 }
 
 /** The edits that bring a point to where it was dragged, on the snap step; coordinates that stay keep what was typed. */
@@ -152,17 +174,27 @@ function toward(path: string, point: Vec3): readonly Operation[] {
   return (["x", "y", "z"] as const).flatMap((axis) => {
     if (Math.abs(point[axis] - from[axis]) < step / 4) return [];
     const snapped = Math.round(point[axis] / step) * step;
-    return [{ path: `${path}.${axis}`, value: typedLength(snapped, units, document.units) }];
+    const place = placeNow(path);
+    // A point of the right side: the corner is drawn as a left one.
+    const typed = axis === "y" && place !== path ? -snapped : snapped;
+    return [{ path: `${place}.${axis}`, value: typedLength(typed, units, document.units) }];
   });
 }
 
+/** Where a point of the corner that is shown stands in the document. */
+function placeNow(path: string): string {
+  const { side, document } = bench.getState();
+  return placeOnSide(path, side, document);
+}
+
 function pointAt(document: CarDocument, path: string): Vec3 | null {
+  const place = placeNow(path);
   const read = (axis: string): number => {
-    const typed: unknown = valueAt(document, [...(parsePath(path) ?? []), axis]);
+    const typed: unknown = valueAt(document, [...(parsePath(place) ?? []), axis]);
     if (typeof typed !== "number" && typeof typed !== "string") return Number.NaN;
     const parsed = parseQuantity(typed, "length", document.units);
     return parsed.ok ? parsed.value : Number.NaN;
   };
-  const point = { x: read("x"), y: read("y"), z: read("z") };
+  const point = { x: read("x"), y: (place === path ? 1 : -1) * read("y"), z: read("z") };
   return [point.x, point.y, point.z].every(Number.isFinite) ? point : null;
 }

@@ -12,16 +12,20 @@ import {
 } from "@armwright/drawing";
 import type { Study } from "@armwright/engine";
 import { type ReactNode, useMemo } from "react";
+import { useStore } from "zustand";
 import { useBench } from "../app/use-bench.ts";
 import { meshGapsNow, useMesh } from "../mesh/mesh-store.ts";
 import type { ViewName } from "../store/bench-state.ts";
 import type { Solved } from "../store/position.ts";
+import { cornerPlace } from "../store/sides.ts";
 import { clearOf } from "./clear-of.ts";
 import { DrawingView } from "./DrawingView.tsx";
+import { laidOver } from "./laid-over.ts";
 import { footOf, placeRear, placeView } from "./place-views.ts";
 import { shownIn } from "./shown-in.ts";
 import { spotMark } from "./spot-mark.ts";
 import type { Size } from "./use-size.ts";
+import { useStanding } from "./use-standing.ts";
 
 interface Props {
   readonly view: ViewName;
@@ -44,9 +48,8 @@ export function View({ view, study, solved, size, zero, isBig, isBare = false, l
   const held = useBench((state) => state.held?.place);
   const spot = useBench((state) => state.spot);
   const measured = useMesh((state) => state.measured);
-  const sheet = useMemo(
-    () => sheetOf(view, study, size, isBig ? zero : null, isBare),
-    [view, study, size, zero, isBig, isBare],
+  const sheet = useStanding(study, `${view} ${size.width} ${size.height} ${isBig ? zero : ""} ${isBare}`, () =>
+    sheetOf(view, study, size, isBig ? zero : null, isBare),
   );
   const drawing = useMemo(() => {
     const shown = shownIn(study, units);
@@ -72,8 +75,12 @@ export function View({ view, study, solved, size, zero, isBig, isBare = false, l
     () => (covered ? { ...drawing, parts: clearOf(drawing.parts, covered) } : drawing),
     [drawing, covered],
   );
+  const Over = useStore(laidOver, (state) => state.Over);
   return (
-    <DrawingView drawing={clear} size={size} view={view} study={study} solved={solved} label={label} canGrab={isBig} />
+    <>
+      <DrawingView drawing={clear} size={size} view={view} label={label} canGrab={isBig} />
+      {isBig && Over && <Over view={view} sheet={sheet} size={size} study={study} solved={solved} />}
+    </>
   );
 }
 
@@ -89,7 +96,8 @@ function sheetOf(view: ViewName, study: Study, { width, height }: Size, zero: nu
 const SHRINK = 2.2;
 
 /** A field of a part stands for the part: the strap is drawn as held while its length is typed. */
-const heldPart = (place: string): string => {
+const heldPart = (given: string): string => {
+  const place = cornerPlace(given);
   if (place.startsWith("stops.")) return place;
   return place.replace(/\.(length|shortest|longest|diameter|reach|solid|angleLimit|x|y|z|on)$/, "");
 };

@@ -3,6 +3,7 @@ import { type CarDocument, parsePath, valueAt } from "@armwright/engine/document
 import { typedLength } from "../form/typed.ts";
 import type { ViewName } from "../store/bench-state.ts";
 import type { Operation } from "../store/operations.ts";
+import { placeOnSide, type Side } from "../store/sides.ts";
 import { stepOf } from "../words/shown.ts";
 
 /** A point of the car in the hand: where it stood when it was taken, and how its body had turned. */
@@ -13,10 +14,20 @@ export interface Grip {
   /** Rows of the body's rotation from the design position. */
   readonly rotation: readonly number[];
   readonly own: UnitSystem;
+  /** −1 for a point of the right side: the corner is drawn as a left one. */
+  readonly ySign: 1 | -1;
 }
 
 /** The point of the document that a handle stands for; null where the document does not give it. */
-export function gripOf(path: string, document: CarDocument, study: Study, position: Position): Grip | null {
+export function gripOf(
+  cornerPath: string,
+  document: CarDocument,
+  study: Study,
+  position: Position,
+  side: Side = "left",
+): Grip | null {
+  const path = placeOnSide(cornerPath, side, document);
+  const ySign = path === cornerPath ? 1 : -1;
   const found = valueAt(document, parsePath(path) ?? []);
   if (typeof found !== "object" || found === null) return null;
   const read = (axis: "x" | "y" | "z"): number => {
@@ -25,10 +36,10 @@ export function gripOf(path: string, document: CarDocument, study: Study, positi
     const parsed = parseQuantity(typed, "length", document.units);
     return parsed.ok ? parsed.value : Number.NaN;
   };
-  const start = { x: read("x"), y: read("y"), z: read("z") };
+  const start = { x: read("x"), y: ySign * read("y"), z: read("z") };
   if (![start.x, start.y, start.z].every(Number.isFinite)) return null;
-  const pose = position.poses[bodyOf(path, study)];
-  return { path, start, rotation: pose?.rotation ?? [1, 0, 0, 0, 1, 0, 0, 0, 1], own: document.units };
+  const pose = position.poses[bodyOf(cornerPath, study)];
+  return { path, start, rotation: pose?.rotation ?? [1, 0, 0, 0, 1, 0, 0, 0, 1], own: document.units, ySign };
 }
 
 /** The body that carries a point of the document. */
@@ -79,6 +90,11 @@ export function moveBy(grip: Grip, way: Vec3, units: UnitSystem): readonly Opera
     const snapped = Math.round((grip.start[axis] + own[axis]) / step) * step;
     return Math.abs(snapped - grip.start[axis]) < step / 4
       ? []
-      : [{ path: `${grip.path}.${axis}`, value: typedLength(snapped, units, grip.own) }];
+      : [
+          {
+            path: `${grip.path}.${axis}`,
+            value: typedLength(axis === "y" ? grip.ySign * snapped : snapped, units, grip.own),
+          },
+        ];
   });
 }

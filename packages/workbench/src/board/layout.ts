@@ -4,6 +4,8 @@ import type { Size } from "./use-size.ts";
 
 /** Flags, blade and loupe, px. */
 export const TAPE_WIDTH = 386;
+/** Left of the flags' names stand the buttons that move the wheel, px. */
+export const BUTTONS_WIDTH = 120;
 /** Space over the tape for the reading of the travel. */
 const TAPE_TOP = 68;
 const TAPE_FOOT = 18;

@@ -18,49 +18,102 @@ const SVG = "http://www.w3.org/2000/svg";
 /** Hatch patterns are defined once on the page, under this prefix. */
 export const HATCH_PREFIX = "hatch";
 
+/** What stands on the page for a primitive: nothing is read back from the page, which would cost more than remembering. */
+interface Painted {
+  readonly element: SVGElement;
+  readonly put: Map<string, string | undefined>;
+  readonly children: Painted[];
+  part: Primitive | null;
+  pen: number;
+}
+
+const roots = new WeakMap<SVGElement, Painted>();
+
 /**
  * Makes the children of an SVG element those of the drawing, changing only what differs from what was painted before:
  * while a point is dragged most of a drawing is new numbers in the same elements. `pen`: sheet units a px of the look.
  */
 export function paint(parent: SVGElement, parts: readonly Primitive[], pen: number): void {
-  for (let i = 0; i < parts.length; i += 1) paintPart(parent, i, parts[i]!, pen);
-  while (parent.childNodes.length > parts.length) parent.lastChild?.remove();
+  let root = roots.get(parent);
+  if (!root) {
+    parent.replaceChildren();
+    root = painted(parent);
+    roots.set(parent, root);
+  }
+  paintChildren(root, parts, pen);
 }
 
-function paintPart(parent: SVGElement, index: number, part: Primitive, pen: number): void {
+const painted = (element: SVGElement): Painted => ({ element, put: new Map(), children: [], part: null, pen: 0 });
+
+function paintChildren(parent: Painted, parts: readonly Primitive[], pen: number): void {
+  for (let i = 0; i < parts.length; i += 1) paintPart(childFor(parent, i, parts), parts[i]!, pen);
+  for (const { element } of parent.children.splice(parts.length)) element.remove();
+}
+
+/** How far ahead a primitive's own element is looked for, where others came or went before it. */
+const LOOK_AHEAD = 8;
+
+/** The element for the primitive at `index`: its own one of before where that is near, so that its neighbours keep theirs. */
+function childFor(parent: Painted, index: number, parts: readonly Primitive[]): Painted {
+  const { children } = parent;
+  const part = parts[index]!;
+  const there = children[index];
+  if (!there || isAkin(there.part, part)) return there ?? insert(parent, index, part);
+  const most = Math.min(children.length, index + LOOK_AHEAD);
+  for (let i = index + 1; i < most; i += 1) {
+    const later = children[i]!;
+    if (!isAkin(later.part, part)) continue;
+    for (const { element } of children.splice(index, i - index)) element.remove();
+    return later;
+  }
+  return insert(parent, index, part);
+}
+
+function isAkin(before: Primitive | null, part: Primitive): boolean {
+  if (before === null || before.shape !== part.shape || before.layer !== part.layer) return false;
+  if (before.meaning !== part.meaning || before.shape === "group" || part.shape === "group") {
+    return before.meaning === part.meaning;
+  }
+  return before.ink === part.ink;
+}
+
+function insert(parent: Painted, index: number, part: Primitive): Painted {
   const tag = part.shape === "group" ? "g" : part.shape === "text" ? "text" : "path";
-  const element = elementAt(parent, index, tag);
-  const before = lastPainted.get(element);
-  lastPainted.set(element, { part, pen });
-  if (before?.part === part && before.pen === pen) return;
-  const same = before && before.pen === pen ? before.part : undefined;
-  if (same?.meaning !== part.meaning || !same) put(element, "data-meaning", part.meaning);
+  const made = painted(document.createElementNS(SVG, tag) as SVGElement);
+  parent.element.insertBefore(made.element, parent.children[index]?.element ?? null);
+  parent.children.splice(index, 0, made);
+  return made;
+}
+
+function paintPart(to: Painted, part: Primitive, pen: number): void {
+  if (to.part === part && to.pen === pen) return;
+  const same = to.pen === pen ? to.part : null;
+  to.part = part;
+  to.pen = pen;
+  if (same?.meaning !== part.meaning || !same) put(to, "data-meaning", part.meaning);
   switch (part.shape) {
     case "line":
     case "area":
-      if (!same || !hasSameLook(same, part)) paintLook(element, part, pen);
+      if (!same || !hasSameLook(same, part)) paintLook(to, part, pen);
       if (!same || (same.shape !== "line" && same.shape !== "area") || !isSamePath(same.path, part.path)) {
-        put(element, "d", pathText(part.path));
+        put(to, "d", pathText(part.path));
       }
       return;
     case "text":
-      if (same?.shape !== "text" || !isSameText(same, part)) paintText(element, part, pen);
+      if (same?.shape !== "text" || !isSameText(same, part)) paintText(to, part, pen);
       return;
     case "group":
-      put(element, "class", `${CLASSES.group} ${CLASSES.layer(part.layer)}`);
-      put(element, "role", part.label === undefined ? undefined : "img");
-      put(element, "aria-label", part.label);
-      paintGroup(element, part.parts, part.clip, pen);
+      put(to, "class", `${CLASSES.group} ${CLASSES.layer(part.layer)}`);
+      put(to, "role", part.label === undefined ? undefined : "img");
+      put(to, "aria-label", part.label);
+      paintGroup(to, part.parts, part.clip, pen);
       return;
   }
 }
 
-/** What an element was last painted from: most of a drawing stays as it is from one frame to the next. */
-const lastPainted = new WeakMap<SVGElement, { readonly part: Primitive; readonly pen: number }>();
-
 type Drawn = LinePrimitive | AreaPrimitive;
 
-function paintLook(element: SVGElement, part: Drawn, pen: number): void {
+function paintLook(element: Painted, part: Drawn, pen: number): void {
   const isArea = part.shape === "area";
   const filled = isArea ? (part.hatch ? CLASSES.hatch(part.hatch) : CLASSES.fill(part.fill)) : "";
   const kind = isArea ? CLASSES.area : CLASSES.line;
@@ -108,43 +161,48 @@ function isSameStep(a: PathStep, b: PathStep): boolean {
 }
 
 function paintGroup(
-  element: SVGElement,
+  to: Painted,
   parts: readonly Primitive[],
   clip: { readonly x: number; readonly y: number; readonly width: number; readonly height: number } | undefined,
   pen: number,
 ): void {
+  const isFramed = to.children[0]?.element.localName === "svg";
+  if (isFramed !== (clip !== undefined)) for (const { element } of to.children.splice(0)) element.remove();
   if (!clip) {
-    put(element, "clip-path", undefined);
-    paint(element, parts, pen);
+    paintChildren(to, parts, pen);
     return;
   }
   // A nested svg clips by itself and needs no id.
-  const frame = elementAt(element, 0, "svg");
-  while (element.childNodes.length > 1) element.lastChild?.remove();
+  let frame = to.children[0];
+  if (!frame) {
+    frame = painted(document.createElementNS(SVG, "svg") as SVGElement);
+    to.element.append(frame.element);
+    to.children.push(frame);
+  }
   put(frame, "overflow", "hidden");
   for (const side of ["x", "y", "width", "height"] as const) put(frame, side, short(clip[side]));
   put(frame, "viewBox", `${short(clip.x)} ${short(clip.y)} ${short(clip.width)} ${short(clip.height)}`);
-  paint(frame, parts, pen);
+  paintChildren(frame, parts, pen);
 }
 
-function paintText(element: SVGElement, part: TextPrimitive, pen: number): void {
+function paintText(to: Painted, part: TextPrimitive, pen: number): void {
   const type = TYPES[part.size];
   put(
-    element,
+    to,
     "class",
     `${CLASSES.text} ${CLASSES.ink(part.ink)} ${CLASSES.size(part.size)}${part.halo === "none" ? "" : ` ${CLASSES.halo(part.halo)}`}`,
   );
-  put(element, "x", short(part.at.x));
-  put(element, "y", short(part.at.y));
-  put(element, "text-anchor", part.anchor === "start" ? undefined : part.anchor);
-  put(element, "font-size", short(type.size * pen));
-  put(element, "font-weight", String(part.bold ? type.boldWeight : type.weight));
-  put(element, "stroke-width", part.halo === "none" ? undefined : short(HALO * pen));
+  put(to, "x", short(part.at.x));
+  put(to, "y", short(part.at.y));
+  put(to, "text-anchor", part.anchor === "start" ? undefined : part.anchor);
+  put(to, "font-size", short(type.size * pen));
+  put(to, "font-weight", String(part.bold ? type.boldWeight : type.weight));
+  put(to, "stroke-width", part.halo === "none" ? undefined : short(HALO * pen));
   const turn = (part.turn * 180) / Math.PI;
-  put(element, "transform", turn === 0 ? undefined : `rotate(${short(turn)} ${short(part.at.x)} ${short(part.at.y)})`);
-  if (element.dataset["text"] === part.text) return;
-  element.dataset["text"] = part.text;
-  element.replaceChildren(
+  put(to, "transform", turn === 0 ? undefined : `rotate(${short(turn)} ${short(part.at.x)} ${short(part.at.y)})`);
+  if (to.put.get("text") === part.text) return;
+  to.put.set("text", part.text);
+  to.element.replaceChildren(
     ...textParts(part.text).map(({ text, fraction }) => {
       if (!fraction) return document.createTextNode(text);
       const span = document.createElementNS(SVG, "tspan");
@@ -155,24 +213,7 @@ function paintText(element: SVGElement, part: TextPrimitive, pen: number): void 
   );
 }
 
-function elementAt(parent: SVGElement, index: number, tag: string): SVGElement {
-  const there = parent.childNodes[index];
-  if (there instanceof SVGElement && there.localName === tag) return there;
-  const made = document.createElementNS(SVG, tag) as SVGElement;
-  if (there) there.replaceWith(made);
-  else parent.append(made);
-  return made;
-}
-
-/** What was last put on an element: reading it back from the page would cost more than remembering. */
-const lastPut = new WeakMap<SVGElement, Map<string, string | undefined>>();
-
-function put(element: SVGElement, name: string, value: string | undefined): void {
-  let known = lastPut.get(element);
-  if (!known) {
-    known = new Map();
-    lastPut.set(element, known);
-  }
+function put({ element, put: known }: Painted, name: string, value: string | undefined): void {
   if (known.get(name) === value) return;
   known.set(name, value);
   if (value === undefined) element.removeAttribute(name);

@@ -1,4 +1,5 @@
 import type { Study, UnitSystem } from "@armwright/engine";
+import { studyWith } from "../store/study-with.ts";
 
 const shownStudies = new WeakMap<Study, Study>();
 
@@ -7,7 +8,7 @@ export function shownIn(study: Study, units: UnitSystem): Study {
   if (study.car.units === units) return study;
   const made = shownStudies.get(study);
   if (made) return made;
-  const shown = { ...study, car: { ...study.car, units } };
+  const shown = studyWith(study, { car: { ...study.car, units } });
   shownStudies.set(study, shown);
   return shown;
 }

@@ -1,7 +1,9 @@
 import { type Study, solveAt, type UnitSystem } from "@armwright/engine";
 import { type CarDocument, valueAt } from "@armwright/engine/document";
 import { typedLength } from "../form/typed.ts";
+import { bench } from "../store/bench.ts";
 import type { Operation } from "../store/operations.ts";
+import { placeOnSide } from "../store/sides.ts";
 import { shownLength } from "../words/shown.ts";
 
 /** What moving a chosen stop to a travel means for the car, and in words. */
@@ -14,7 +16,18 @@ export interface StopChange {
  * The edits that make the chosen stop end the travel at `travel` (m): another strap, another bump stop, another travel
  * aimed at. Null where a drag cannot do it, e.g. because the shock itself is the stop.
  */
-export function stopAt(
+export function stopAt(...given: Parameters<typeof changeAt>): StopChange | null {
+  const change = changeAt(...given);
+  const { side } = bench.getState();
+  return (
+    change && {
+      ...change,
+      operations: change.operations.map(({ path, value }) => ({ path: placeOnSide(path, side, given[2]), value })),
+    }
+  );
+}
+
+function changeAt(
   direction: "bump" | "droop",
   travel: number,
   document: CarDocument,

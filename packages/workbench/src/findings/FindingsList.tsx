@@ -1,12 +1,13 @@
 import { type Finding, sayFinding, type UnitSystem } from "@armwright/engine";
 import { sayFault } from "@armwright/engine/document";
-import type { ReactNode } from "react";
+import { memo, type ReactNode } from "react";
 import { goToPlace } from "../app/go-to.ts";
 import { GravityMark } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
-import { showFinding } from "../store/bench.ts";
+import { showFinding, showPanel } from "../store/bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { tidy } from "../words/shown.ts";
+import { findingKey } from "./finding-key.ts";
 
 const WORD = { must: "Must.", mind: "Mind.", note: "Note." } as const;
 
@@ -43,11 +44,7 @@ export function FindingsList(): ReactNode {
         <li className="older">The findings below are of the last state that could be read.</li>
       )}
       {findings.map((finding) => (
-        <Row
-          key={`${finding.code} ${finding.place} ${String(finding.values["limit"] ?? finding.values["way"] ?? "")}`}
-          finding={finding}
-          units={units}
-        />
+        <Row key={findingKey(finding)} finding={finding} units={units} />
       ))}
     </ol>
   );
@@ -55,7 +52,18 @@ export function FindingsList(): ReactNode {
 
 function Row({ finding, units }: { readonly finding: Finding; readonly units: UnitSystem }): ReactNode {
   const { sentence, remedy } = sayFinding(finding, units);
-  return (
+  return <Said finding={finding} sentence={sentence} remedy={remedy} />;
+}
+
+interface SaidProps {
+  readonly finding: Finding;
+  readonly sentence: string;
+  readonly remedy: string;
+}
+
+/** Made anew only where its words or its place are new: while a point is dragged most findings stay as they are. */
+const Said = memo(
+  ({ finding, sentence, remedy }: SaidProps): ReactNode => (
     <li>
       <button
         type="button"
@@ -70,6 +78,18 @@ function Row({ finding, units }: { readonly finding: Finding; readonly units: Un
           <b>{WORD[finding.gravity]}</b> <Reading text={tidy(sentence)} /> <Reading text={tidy(remedy)} />
         </span>
       </button>
+      <button
+        type="button"
+        className="how"
+        onClick={() => showPanel({ kind: "how-finding", key: findingKey(finding) })}
+      >
+        how?<span className="unseen"> {sentence}</span>
+      </button>
     </li>
-  );
-}
+  ),
+  (before, now) =>
+    before.sentence === now.sentence &&
+    before.remedy === now.remedy &&
+    before.finding.gravity === now.finding.gravity &&
+    before.finding.travel === now.finding.travel,
+);

@@ -1,5 +1,5 @@
-import { Fragment, type ReactNode } from "react";
-import { useBench } from "../app/use-bench.ts";
+import { Fragment, memo, type ReactNode, useMemo } from "react";
+import { useSettledDocument } from "../app/use-settled.ts";
 import { AbsentPart, ListField, RodEndFields } from "./ListFields.tsx";
 import { DirectionField, PointField, TextField, WordsField } from "./PlainFields.tsx";
 import { QuantityField } from "./QuantityField.tsx";
@@ -7,28 +7,29 @@ import { type Field, fieldAt } from "./schema-fields.ts";
 
 /** The form of a list of fields, under the headings that they share. */
 export function Fields({ fields }: { readonly fields: readonly Field[] }): ReactNode {
-  return fields.map((field, index) => {
-    const isFirst = field.group !== fields[index - 1]?.group;
-    const isAlone = isFirst && field.group !== fields[index + 1]?.group && field.kind !== "point";
-    // One field alone needs no heading of its own: `Strap, length`.
-    const shown =
-      isAlone && field.group !== ""
-        ? { ...field, label: `${field.group}, ${field.label.toLowerCase()}`, group: "" }
-        : field;
-    return (
-      <Fragment key={field.path}>
-        {shown.group !== "" && isFirst && <h3>{shown.group}</h3>}
-        <AnyField field={shown} />
-      </Fragment>
-    );
-  });
+  const shown = useMemo(() => fields.map((_, index) => named(fields, index)), [fields]);
+  return shown.map((field, index) => (
+    <Fragment key={field.path}>
+      {field.group !== "" && fields[index]?.group !== fields[index - 1]?.group && <h3>{field.group}</h3>}
+      <AnyField field={field} />
+    </Fragment>
+  ));
+}
+
+/** One field alone needs no heading of its own: `Strap, length`. */
+function named(fields: readonly Field[], index: number): Field {
+  const field = fields[index]!;
+  const isAlone = [index - 1, index + 1].every((beside) => fields[beside]?.group !== field.group);
+  return isAlone && field.group !== "" && field.kind !== "point"
+    ? { ...field, label: `${field.group}, ${field.label.toLowerCase()}`, group: "" }
+    : field;
 }
 
 /** The fields of a thing in a list, handed down so that a list need not know how fields are drawn. */
 const render = (fields: readonly Field[]): ReactNode => <Fields fields={fields} />;
 
-function AnyField({ field }: { readonly field: Field }): ReactNode {
-  const document = useBench((state) => state.document);
+const AnyField = memo(function AnyField({ field }: { readonly field: Field }): ReactNode {
+  const document = useSettledDocument();
   switch (field.kind) {
     case "quantity":
       return <QuantityField field={field} />;
@@ -47,4 +48,4 @@ function AnyField({ field }: { readonly field: Field }): ReactNode {
     case "text":
       return <TextField field={field} />;
   }
-}
+});

@@ -56,9 +56,19 @@ export function fieldAt(place: string, document: CarDocument): Field | undefined
   return path && found ? fieldOf(path, found.schema, found.isRequired, document) : undefined;
 }
 
+/** A place of the document in words, e.g. `Upper link, inner, up`. */
+export function placeName(place: string, document: CarDocument | null): string {
+  const field = document ? fieldAt(place, document) : undefined;
+  const words = field ? [field.group, field.group === "" ? field.label : field.label.toLowerCase()] : plainWords(place);
+  return capital(words.filter((each) => each !== "").join(", "));
+}
+
+const plainWords = (place: string): readonly string[] =>
+  (parsePath(place) ?? [place]).map((step) => (typeof step === "number" ? `number ${step + 1}` : inWords(step)));
+
 /** The part of the car, not entered so far, that a place lies in: then the question is whether to add it. */
 function absentPart(path: Path, document: CarDocument): Path | undefined {
-  if (path.length < 2 || OPEN_SECTIONS.includes(String(path[0]))) return undefined;
+  if (path.length < 2 || OPEN_SECTIONS.includes(sectionOf(path))) return undefined;
   for (let length = 1; length < path.length; length += 1) {
     const above = path.slice(0, length);
     if (valueAt(document, above) === undefined && schemaAt(above, document)?.isRequired === false) return above;
@@ -71,7 +81,7 @@ function fieldsBelow(path: Path, schema: Schema, isRequired: boolean, document: 
   if (own.kind !== "section") return [own];
   const value = valueAt(document, path);
   // A part that is not there is one question: add it or not. Sections of wishes and weights are asked right away.
-  if (value === undefined && !isRequired && !OPEN_SECTIONS.includes(String(path[0]))) return [own];
+  if (value === undefined && !isRequired && !OPEN_SECTIONS.includes(sectionOf(path))) return [own];
   const form = formOf(schema, value);
   return Object.entries(form?.properties ?? {}).flatMap(([name, inner]) =>
     inner.const !== undefined
@@ -79,6 +89,9 @@ function fieldsBelow(path: Path, schema: Schema, isRequired: boolean, document: 
       : fieldsBelow([...path, name], inner, form?.required?.includes(name) ?? false, document),
   );
 }
+
+/** The section that a path lies in, whichever side it is of. */
+const sectionOf = (path: Path): string => String(path[0] === "right" ? path[1] : path[0]);
 
 const OPEN_SECTIONS: readonly string[] = ["targets", "weights", "stops", "rodEnds"];
 
@@ -127,14 +140,19 @@ function factsOf(description: string) {
 }
 
 function schemaAt(
-  path: Path,
+  whole: Path,
   document: CarDocument,
 ): { readonly schema: Schema; readonly isRequired: boolean } | undefined {
+  // The right side's sections are as the left one's; the page's schema tells them once.
+  const isRight = whole[0] === "right";
+  if (isRight && whole.length === 1) return undefined;
+  const path = isRight ? whole.slice(1) : whole;
+  const from: unknown = isRight ? document.right : document;
   let schema: Schema | undefined = root;
   let isRequired = true;
   for (let i = 0; i < path.length && schema; i += 1) {
     const step = path[i]!;
-    const form: Schema | undefined = formOf(schema, valueAt(document, path.slice(0, i)));
+    const form: Schema | undefined = formOf(schema, valueAt(from, path.slice(0, i)));
     if (typeof step === "number") {
       schema = form?.items;
       isRequired = true;
@@ -197,6 +215,13 @@ const WORDS: Readonly<Record<string, string>> = {
 };
 
 function namesOf(path: Path, document: CarDocument): { readonly label: string; readonly group: string } {
+  if (path[0] === "right" && path.length > 1) {
+    const { label, group } = namesOf(path.slice(1), { ...document, ...document.right });
+    return {
+      label,
+      group: group === "" ? "Right side" : `Right side, ${group.charAt(0).toLowerCase()}${group.slice(1)}`,
+    };
+  }
   const words = path.map((step, index) =>
     typeof step === "number" ? nameInList(path.slice(0, index + 1), document) : inWords(step),
   );

@@ -1,5 +1,5 @@
 import type { Assumption } from "@armwright/engine";
-import { type Fault, parsePath, sayFault, valueAt } from "@armwright/engine/document";
+import { type Fault, type Path, parsePath, sayFault, valueAt } from "@armwright/engine/document";
 import { useBench } from "../app/use-bench.ts";
 import { edit, hold } from "../store/bench.ts";
 import { tidy } from "../words/shown.ts";
@@ -7,7 +7,7 @@ import type { Field } from "./schema-fields.ts";
 
 /** What a form needs of one field of the document on the bench. */
 export function useField(path: string) {
-  const value = useBench(({ document }) => valueAt(document, parsePath(path) ?? []));
+  const value = useBench(({ document }) => valueAt(document, pathOf(path)));
   const fault = useBench(({ live }) => live.faults.find((each) => each.path === path));
   const assumed = useBench(({ live }) => live.car?.assumed.find((each) => each.path === path));
   const isHeld = useBench(({ held }) => held?.place === path);
@@ -15,6 +15,16 @@ export function useField(path: string) {
   const units = useBench((state) => state.units);
   return { value, fault, assumed, isHeld, own, units };
 }
+
+/** Asked for by every field at every step of a drag. */
+function pathOf(text: string): Path {
+  const known = paths.get(text);
+  if (known) return known;
+  const made = parsePath(text) ?? [];
+  paths.set(text, made);
+  return made;
+}
+const paths = new Map<string, Path>();
 
 export type FieldUse = ReturnType<typeof useField>;
 

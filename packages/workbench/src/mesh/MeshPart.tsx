@@ -1,6 +1,5 @@
 import { type ChangeEvent, type ReactNode, useId } from "react";
 import { useBench } from "../app/use-bench.ts";
-import { PHONE, useMedia } from "../app/use-media.ts";
 import { QuantityField } from "../form/QuantityField.tsx";
 import { type Field, fieldAt } from "../form/schema-fields.ts";
 import { showScene } from "../store/bench.ts";
@@ -60,10 +59,7 @@ function Placing(): ReactNode {
   const { drafts, isPicking, file } = useMesh((state) => state);
   const stored = useBench(({ document }) => document?.chassisMesh);
   const isScene = useBench((state) => state.isScene);
-  const isPhone = useMedia(PHONE);
   const count = stored && stored.file === file ? stored.points.length : 0;
-  if (isPhone)
-    return count === 0 ? <p className="small quiet">It is placed on a larger screen, in the scene.</p> : null;
   const why = whyNotPlaced(drafts, count);
   const press = (): void => {
     if (!isScene) showScene(true);

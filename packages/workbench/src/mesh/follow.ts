@@ -4,8 +4,9 @@ import { fitSimilarity, type Similarity } from "../scene/mesh/similarity.ts";
 import { bench } from "../store/bench.ts";
 import { connection } from "../store/connection.ts";
 import { openMesh, putMeshAway } from "./choose-mesh.ts";
+import { withMesh } from "./mesh-limits.ts";
 import { meshBench } from "./mesh-store.ts";
-import { sampleGaps } from "./samples.ts";
+import { type MeshSamples, sampleGaps } from "./samples.ts";
 import { standIn } from "./stand-in.ts";
 
 /** Gaps above the wanted one by more than this are not looked for, m. */
@@ -45,8 +46,8 @@ function follow(): void {
     return;
   }
   if (!placed && measured) meshBench.setState({ measured: null });
-  if (!placed || moving || measured?.study === study) return;
   clearTimeout(timer);
+  if (!placed || moving || measured?.study === study) return;
   timer = setTimeout(() => void measure(study, mesh, next), REST);
 }
 
@@ -64,10 +65,17 @@ async function measure(study: Study, mesh: ChassisMesh, placement: Similarity): 
   const most = (study.car.chassisMesh?.clearance ?? 0) + LOOK;
   try {
     const samples = await sampleGaps(study, async (positions) => (await mesh.gaps(placement, positions, most)).gaps);
-    if (samples && !isStale()) meshBench.setState({ measured: { study, samples } });
+    if (samples && !isStale()) takeIn(study, samples);
   } catch (error) {
     if (!isStale()) meshBench.setState({ trouble: error instanceof Error ? error.message : String(error) });
   }
+}
+
+/** What was measured becomes part of the study that the whole page shows: findings, stops, tape and charts. */
+function takeIn(study: Study, samples: MeshSamples): void {
+  const shown = withMesh(study, samples);
+  bench.setState(({ live }) => ({ live: { ...live, study: shown } }));
+  meshBench.setState({ measured: { study: shown, samples } });
 }
 
 const isSamePlace = (a: Similarity, b: Similarity | null): boolean =>

@@ -17,10 +17,15 @@ type Tab = (typeof TABS)[number];
 /** Under the car: bar, drawing with the tape at the thumb's edge, sheet, four tabs. */
 export function PhoneBench(): ReactNode {
   const step = stepOfId(useBench((state) => state.step));
-  const name = useBench(({ document }) => document?.name ?? "No car");
+  const file = useStore(connection, (state) => state.name);
+  const name = useBench(({ document }) => document?.name ?? file ?? "No car");
+  const isUnreadable = useBench(({ unreadable }) => unreadable.length > 0);
   const canUndo = useBench(({ undoing }) => undoing.done.length > 0);
   const waiting = useBench(
-    ({ live }) => live.faults.length + (live.study?.findings.filter(({ gravity }) => gravity !== "note").length ?? 0),
+    ({ live, unreadable }) =>
+      unreadable.length +
+      live.faults.length +
+      (live.study?.findings.filter(({ gravity }) => gravity !== "note").length ?? 0),
   );
   const saved = useStore(connection, ({ short }) => short);
   const [tab, setTab] = useState<Tab>("Stops");
@@ -42,7 +47,7 @@ export function PhoneBench(): ReactNode {
         <button type="button" className="pressable quiet small car-button" onClick={() => showPanel({ kind: "files" })}>
           <span>
             {name}
-            {saved === "" ? "" : `, ${saved}`}
+            {isUnreadable ? ", cannot be read" : saved === "" ? "" : `, ${saved}`}
           </span>
         </button>
         <button type="button" className="pressable square" aria-label="Undo" disabled={!canUndo} onClick={undo}>

@@ -6,13 +6,15 @@ import { type Frame, frameOf } from "./frame.ts";
 import { type GestureTargets, listen } from "./gestures.ts";
 import { Hand } from "./hand.ts";
 import { readTokens } from "./kit/tokens.ts";
+import { barsOf, boxesOf } from "./label-room.ts";
 import { Labels } from "./labels.ts";
 import { ChassisMeshPart } from "./parts/chassis-mesh.ts";
 import { GripMarks } from "./parts/grip-marks.ts";
 import { HoldAxes } from "./parts/hold-axes.ts";
+import { MountZonesPart } from "./parts/mount-zones.ts";
 import { labelsOf } from "./scene-labels.ts";
 import { Stage } from "./stage.ts";
-import type { DragWay, Grip, MeshPicture, Quality, Scene, SceneOptions, ShowOptions } from "./types.ts";
+import type { DragWay, Grip, MeshPicture, MountsPicture, Quality, Scene, SceneOptions, ShowOptions } from "./types.ts";
 
 /** A view turns in this time, ms, straight. */
 const TURN_TIME = 120;
@@ -38,12 +40,14 @@ class CarScene implements Scene {
   private readonly marks: GripMarks;
   private readonly axes: HoldAxes;
   private readonly chassis: ChassisMeshPart;
+  private readonly mounts: MountZonesPart;
   private readonly hand: Hand;
   private readonly sized: ResizeObserver;
   private readonly stopListening: () => void;
   private quality: Quality;
   private isStill: boolean;
   private frame: Frame | null = null;
+  private bars: ReturnType<typeof barsOf> = [];
   private mesh: MeshPicture | null = null;
   private asksMesh = false;
   private wanted = 0;
@@ -68,7 +72,8 @@ class CarScene implements Scene {
     this.marks = new GripMarks(this.stage.inks);
     this.axes = new HoldAxes(this.stage.inks);
     this.chassis = new ChassisMeshPart(this.stage.inks);
-    this.stage.once.add(this.chassis.object, this.axes.object, this.marks.object);
+    this.mounts = new MountZonesPart(this.stage.inks);
+    this.stage.once.add(this.chassis.object, this.mounts.object, this.axes.object, this.marks.object);
     this.hand = new Hand(this.eye, this.marks, this.axes, options);
     if (canvas.tabIndex < 0) canvas.tabIndex = 0;
     canvas.style.touchAction = "none";
@@ -83,8 +88,10 @@ class CarScene implements Scene {
   show(study: Study, position: Position, options: ShowOptions = {}): void {
     const frame = frameOf(study, position, options);
     this.frame = frame;
+    this.bars = barsOf(frame);
     this.stage.show(frame);
     this.hand.show(frame);
+    this.mounts.place(position);
     this.labels.set(labelsOf(frame, this.hand.held(), this.mesh));
     if (!this.isFitted) this.fit();
     this.ask();
@@ -140,6 +147,11 @@ class CarScene implements Scene {
     this.ask();
   }
 
+  showMounts(mounts: MountsPicture | null): void {
+    this.mounts.show(mounts, this.frame?.position);
+    this.ask();
+  }
+
   pickOnMesh(isOn: boolean): void {
     this.asksMesh = isOn;
   }
@@ -185,7 +197,11 @@ class CarScene implements Scene {
     const { frame, eye } = this;
     this.axes.place(eye);
     this.stage.draw(this.renderer, eye);
-    this.labels.place(eye, frame ? { at: frame.position.wheelCentre, radius: frame.car.wheel.freeRadius } : null);
+    this.labels.place(
+      eye,
+      frame ? { at: frame.position.wheelCentre, radius: frame.car.wheel.freeRadius } : null,
+      boxesOf(this.bars, eye),
+    );
     if (this.turning) this.ask();
   };
 
@@ -194,7 +210,7 @@ class CarScene implements Scene {
     this.stopListening();
     this.sized.disconnect();
     this.canvas.removeEventListener("webglcontextrestored", this.ask);
-    for (const each of [this.stage, this.marks, this.axes, this.chassis, this.labels]) each.dispose();
+    for (const each of [this.stage, this.marks, this.axes, this.chassis, this.mounts, this.labels]) each.dispose();
     this.renderer.dispose();
     this.renderer.forceContextLoss();
   }

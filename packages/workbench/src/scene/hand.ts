@@ -41,8 +41,11 @@ export class Hand {
 
   show(frame: Frame): void {
     const all = frame.options.allGrips ?? false;
-    if (this.frame?.study !== frame.study || (this.frame.options.allGrips ?? false) !== all) {
-      this.grips = gripsOf(frame.study, all);
+    const { moreGrips } = frame.options;
+    const before = this.frame;
+    const isSame = before?.study === frame.study && before.options.moreGrips === moreGrips;
+    if (!isSame || (before.options.allGrips ?? false) !== all) {
+      this.grips = [...gripsOf(frame.study, all), ...(moreGrips ?? [])];
     }
     this.frame = frame;
     const held = this.held();

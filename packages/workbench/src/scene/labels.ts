@@ -1,6 +1,7 @@
 import type { Vec3 } from "@armwright/engine";
 import { hasFraction, pieces } from "../words/fractions.ts";
 import type { Ball, Eye } from "./eye.ts";
+import { AROUND, type Box } from "./label-room.ts";
 
 /** Words pinned to a spot of the scene. */
 export interface Label {
@@ -20,6 +21,8 @@ export interface Label {
 const SVG = "http://www.w3.org/2000/svg";
 const SHELF = 46;
 const IN_ROW = 0.97;
+/** At the foot of the canvas the page has its buttons, px. */
+const FOOT = 44;
 const GAP = 4;
 
 interface Shown {
@@ -81,8 +84,8 @@ export class Labels {
     }
   }
 
-  /** Puts every label beside its spot, clear of those before it. */
-  place(eye: Eye, wheel: Ball | null): void {
+  /** Puts every label beside its spot, clear of those before it, and where there is room clear of the car's parts too. */
+  place(eye: Eye, wheel: Ball | null, parts: readonly Box[]): void {
     const taken: Box[] = [];
     if (wheel) eye.spotOf(wheel.at, this.hub);
     for (const shown of this.shown) {
@@ -101,11 +104,14 @@ export class Labels {
       ring.setAttribute("cx", short(x));
       ring.setAttribute("cy", short(y));
       if (label.text === "") continue;
-      const box = freeBox(label, x, y, shown, eye, taken);
+      const box = freeBox(label, x, y, shown, eye, taken, parts);
       if (!box) {
         element.style.visibility = "hidden";
+        leader.style.visibility = "hidden";
         continue;
       }
+      // Words that had to go elsewhere are led to what they name.
+      if (label.kind === "quiet" && !isOver(box, x, y)) leader.style.visibility = "";
       taken.push(box);
       element.style.transform = `translate(${Math.round(box.x)}px, ${Math.round(box.y)}px)`;
       leader.setAttribute("d", leaderPath(x, y, box, label.ring ? 13 : 3));
@@ -169,16 +175,9 @@ const HALO = [..."0123456789ab"]
   )
   .join(", ");
 
-interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
-
 /**
- * Where a label goes: to the side with more room, moved up or down past those that are there; a quiet one stays near its
- * spot or is left out (null).
+ * Where a label goes: to the side with more room, moved up or down past those that are there, clear of the parts where it
+ * can be. A quiet one stays on its spot, or goes round it where the spot is taken, or is left out (null).
  */
 function freeBox(
   label: Label,
@@ -187,28 +186,61 @@ function freeBox(
   size: { width: number; height: number },
   eye: Eye,
   taken: readonly Box[],
+  parts: readonly Box[],
 ): Box | null {
-  const { width, height } = size;
-  const isQuiet = label.kind === "quiet";
-  // Clear of the arrows of what is held.
-  const shelf = label.kind === "hold" ? SHELF + 22 : SHELF;
-  const fitsRight = x + shelf + width < eye.width - 8;
-  const fitsLeft = x - shelf - width > 8;
-  const goesRight = x < eye.width / 2 ? fitsRight : !fitsLeft && fitsRight;
-  const isBeside = fitsRight || fitsLeft;
-  let left = x - width / 2;
-  if (!isQuiet)
-    left = isBeside ? (goesRight ? x + shelf : x - shelf - width) : Math.min(eye.width - width - 8, Math.max(8, left));
-  const middle = isQuiet ? y : isBeside ? y - 26 : y - 34 - height / 2;
-  const tries = !isQuiet ? 24 : label.detail === undefined ? 1 : 7;
-  for (let step = 0; step < tries; step += 1) {
-    const shift = (step % 2 === 0 ? -1 : 1) * Math.ceil(step / 2) * 14;
-    const box = { x: left, y: middle - height / 2 + shift, width, height };
-    if (box.y < 6 || box.y + height > eye.height - 6) continue;
-    if (taken.every((other) => !overlaps(box, other))) return box;
-  }
-  return isQuiet ? null : { x: left, y: Math.min(eye.height - height - 6, Math.max(6, y - 20)), width, height };
+  const tries = label.kind === "quiet" ? quietPlaces(label, x, y, size) : besidePlaces(label, x, y, size, eye);
+  const inView = tries.filter(
+    (box) => box.x > 6 && box.y > 6 && box.x + box.width < eye.width - 6 && box.y + box.height < eye.height - FOOT,
+  );
+  const free = inView.filter((box) => taken.every((other) => !overlaps(box, other)));
+  const clear = free.find((box) => parts.every((part) => !overlaps(box, part)));
+  if (clear || label.kind === "quiet") return clear ?? null;
+  return free[0] ?? { ...tries[0]!, y: Math.min(eye.height - size.height - 6, Math.max(6, y - 20)) };
 }
+
+/** On the spot itself; words with a line beneath them also round it. */
+function quietPlaces(
+  { detail }: Label,
+  x: number,
+  y: number,
+  { width, height }: { width: number; height: number },
+): Box[] {
+  const round = detail === undefined ? [] : AROUND;
+  return [{ x: 0, y: 0 }, ...round].map((by) => ({
+    x: x + by.x - (by.x > 4 ? 0 : by.x < -4 ? width : width / 2),
+    y: y + by.y - height / 2,
+    width,
+    height,
+  }));
+}
+
+function besidePlaces(
+  label: Label,
+  x: number,
+  y: number,
+  { width, height }: { width: number; height: number },
+  eye: Eye,
+): Box[] {
+  // Clear of the arrows of what is held.
+  const near = label.kind === "hold" ? SHELF + 22 : SHELF;
+  const isRightSide = x < eye.width / 2;
+  const sides = [near, near + 64, near + 140].flatMap((shelf) => {
+    const right = x + shelf;
+    const left = x - shelf - width;
+    return (isRightSide ? [right, left] : [left, right]).filter((at) => at > 6 && at + width < eye.width - 6);
+  });
+  const over = Math.min(eye.width - width - 8, Math.max(8, x - width / 2));
+  const middle = sides.length > 0 ? y - 26 : y - 34 - height / 2;
+  return (sides.length > 0 ? sides : [over]).flatMap((at) =>
+    Array.from({ length: 24 }, (_, step) => {
+      const shift = (step % 2 === 0 ? -1 : 1) * Math.ceil(step / 2) * 14;
+      return { x: at, y: middle - height / 2 + shift, width, height };
+    }),
+  );
+}
+
+const isOver = (box: Box, x: number, y: number): boolean =>
+  x >= box.x && x <= box.x + box.width && y >= box.y - 1 && y <= box.y + box.height + 1;
 
 /** From the spot to the label's shelf; straight up or down to a label that lies over or under its spot. */
 function leaderPath(x: number, y: number, box: Box, from: number): string {

@@ -1,4 +1,7 @@
-import type { Position, Study, UnitSystem, Vec3 } from "@armwright/engine";
+import type { BodyId, Position, Study, UnitSystem, Vec3 } from "@armwright/engine";
+import type { MountsPicture } from "./parts/mount-zones.ts";
+
+export type { MountsPicture };
 
 /** `low`: one device pixel a px, fewer facets; and no smoothing of edges where the scene is created so. */
 export type Quality = "high" | "low";
@@ -16,6 +19,14 @@ export interface Grip {
   readonly label: string;
   /** Where it is now, vehicle axes, m. */
   readonly at: Vec3;
+}
+
+/** A point that is none of the document and yet can be taken hold of, in the design position, m. */
+export interface SceneGrip {
+  readonly path: string;
+  readonly label: string;
+  readonly point: Vec3;
+  readonly on: BodyId;
 }
 
 export type DragPhase = "start" | "move" | "end" | "cancel";
@@ -59,6 +70,8 @@ export interface ShowOptions {
   readonly cutWheel?: boolean;
   /** Also points of keep-outs, underbody and hub can be taken hold of. */
   readonly allGrips?: boolean;
+  /** Beside the points of the car. */
+  readonly moreGrips?: readonly SceneGrip[];
   /** Units of the floor and of readings; otherwise the car's own. */
   readonly units?: UnitSystem;
 }
@@ -108,6 +121,8 @@ export interface Scene {
   spotOf(point: Vec3): { readonly x: number; readonly y: number };
   dragAlong(way: DragWay): void;
   showMesh(mesh: MeshPicture | null): void;
+  /** Zones, region and tried shock of the search for mounts; null: none. */
+  showMounts(mounts: MountsPicture | null): void;
   /** While on, a touch asks for a point of the mesh in place of turning the view. */
   pickOnMesh(isOn: boolean): void;
   /** Reads the page's tokens again. */

@@ -1,7 +1,7 @@
 import type { ReactNode } from "react";
 import { goToPlace } from "../app/go-to.ts";
 import { useBench } from "../app/use-bench.ts";
-import { fieldAt } from "../form/schema-fields.ts";
+import { placeName } from "../form/schema-fields.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown } from "../words/shown.ts";
 
@@ -17,12 +17,10 @@ export function AssumedList(): ReactNode {
       <p className="small quiet">Put in for you: {car.assumed.length} values. Enter your own where they matter.</p>
       <ul className="assumed-list">
         {car.assumed.map(({ path, value, dimension, because }) => {
-          const field = fieldAt(path, document);
-          const name = field ? [field.group, field.label.toLowerCase()].filter((each) => each !== "").join(", ") : path;
           return (
             <li key={path}>
               <button type="button" onClick={() => goToPlace(path)}>
-                <span>{name === "" ? path : name.charAt(0).toUpperCase() + name.slice(1)}</span>
+                <span>{placeName(path, document)}</span>
                 <b>
                   <Reading text={typeof value === "string" ? value : shown(value, dimension, units)} />
                 </b>

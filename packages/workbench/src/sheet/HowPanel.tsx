@@ -1,14 +1,12 @@
 import type { Quantity, Study } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { Dialog } from "../app/Dialog.tsx";
-import { goToPlace } from "../app/go-to.ts";
 import { useBench } from "../app/use-bench.ts";
-import { fieldAt } from "../form/schema-fields.ts";
-import { showPanel } from "../store/bench.ts";
 import { solvedAt, valueIn } from "../store/position.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown, shownTravel } from "../words/shown.ts";
 import { inputsOf } from "./inputs-of.ts";
+import { RestsOn } from "./RestsOn.tsx";
 
 /** How do you know? What a result means, how it is computed, from which inputs, and which of them were assumed. */
 export function HowPanel({ id }: { readonly id: string }): ReactNode {
@@ -56,30 +54,7 @@ function Answer({ study, quantity }: { readonly study: Study; readonly quantity:
             : `${assumed.length} of these values were not entered and are assumed.`}
         </dd>
       </dl>
-      <ul className="assumed-list">
-        {inputs.map(({ path, text, assumed: because }) => {
-          const field = document ? fieldAt(path, document) : undefined;
-          return (
-            <li key={path} className={because === undefined ? undefined : "is-assumed"}>
-              <button
-                type="button"
-                onClick={() => {
-                  showPanel(null);
-                  goToPlace(path);
-                }}
-              >
-                <span>
-                  {field ? [field.group, field.label.toLowerCase()].filter((each) => each !== "").join(", ") : path}
-                </span>
-                <b>
-                  <Reading text={text} />
-                </b>
-                {because !== undefined && <small>assumed: {because}</small>}
-              </button>
-            </li>
-          );
-        })}
-      </ul>
+      <RestsOn inputs={inputs} />
     </div>
   );
 }

@@ -1,10 +1,13 @@
 import { lazy, type ReactNode, Suspense, useMemo } from "react";
 import { useBench } from "../app/use-bench.ts";
+import { useSettledDocument } from "../app/use-settled.ts";
 import { Fields } from "../form/Fields.tsx";
 import { type Field, fieldsAt } from "../form/schema-fields.ts";
 import { STEPS, stepOfId } from "../steps/steps.ts";
+import { placeOnSide } from "../store/sides.ts";
 import { AssumedList } from "./AssumedList.tsx";
 import { ResultsList } from "./ResultsList.tsx";
+import { RightSide } from "./RightSide.tsx";
 import { SketchFigure } from "./SketchFigure.tsx";
 import { STEP_WORK } from "./step-work.tsx";
 
@@ -16,11 +19,13 @@ const MESH = "chassisMesh";
 /** The sheet of the chosen step: what is entered, where the tape goes for it, what comes out. */
 export function StepSheet(): ReactNode {
   const step = stepOfId(useBench((state) => state.step));
-  const document = useBench((state) => state.document);
-  const fields = useMemo(
-    () => (document ? unique(step.places.flatMap((place) => (place === MESH ? [] : fieldsAt(place, document)))) : []),
-    [step, document],
-  );
+  const document = useSettledDocument();
+  const side = useBench((state) => state.side);
+  const fields = useMemo(() => {
+    if (!document) return [];
+    const places = step.places.filter((place) => place !== MESH).map((place) => placeOnSide(place, side, document));
+    return unique(places.flatMap((place) => fieldsAt(place, document)));
+  }, [step, document, side]);
   if (!document) return null;
   const number = STEPS.indexOf(step) + 1;
   const Work = STEP_WORK[step.id];
@@ -47,6 +52,7 @@ export function StepSheet(): ReactNode {
           <MeshPart />
         </Suspense>
       )}
+      <RightSide step={step} />
       {Work && (
         <Suspense fallback={null}>
           <Work />

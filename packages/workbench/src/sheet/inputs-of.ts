@@ -1,5 +1,7 @@
 import type { Study, UnitSystem } from "@armwright/engine";
 import { type CarDocument, formatPath, type Path, parsePath, valueAt } from "@armwright/engine/document";
+import { bench } from "../store/bench.ts";
+import { placeOnSide } from "../store/sides.ts";
 import { shown, tidy } from "../words/shown.ts";
 
 /** An input that a result rests on: as typed, or assumed and why. */
@@ -36,7 +38,9 @@ export function inputsOf(quantity: string, document: CarDocument, study: Study):
   return all.flatMap((place) => restingAt(place, document, study));
 }
 
-function restingAt(place: string, document: CarDocument, study: Study): readonly RestingOn[] {
+/** The inputs at and below a place, as typed or assumed. */
+export function restingAt(given: string, document: CarDocument, study: Study): readonly RestingOn[] {
+  const place = placeOnSide(given, bench.getState().side, document);
   const path = parsePath(place) ?? [];
   const value = valueAt(document, path);
   const typed = value === undefined ? [] : leaves(path, value, document.units);

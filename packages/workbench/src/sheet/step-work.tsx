@@ -1,5 +1,8 @@
-import type { ComponentType, LazyExoticComponent } from "react";
+import { type ComponentType, type LazyExoticComponent, lazy } from "react";
 import type { StepId } from "../steps/steps.ts";
 
 /** What a step has beside fields and results: a search, a table, paper. Each is fetched when its step is first opened. */
-export const STEP_WORK: Partial<Record<StepId, LazyExoticComponent<ComponentType>>> = {};
+export const STEP_WORK: Partial<Record<StepId, LazyExoticComponent<ComponentType>>> = {
+  arms: lazy(() => import("./TurnEffects.tsx").then((m) => ({ default: m.TurnEffects }))),
+  shock: lazy(() => import("../mounts/MountFinder.tsx").then((m) => ({ default: m.MountFinder }))),
+};

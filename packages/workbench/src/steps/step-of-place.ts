@@ -32,4 +32,4 @@ const isWithin = (path: string, prefix: string): boolean =>
   path === prefix || path.startsWith(`${prefix}.`) || path.startsWith(`${prefix}[`);
 
 /** List counts and link names do not matter to the order of work. */
-const plain = (place: string): string => place.replace(/\[(?:\d+|\*)\]/g, "[]");
+const plain = (place: string): string => place.replace(/^right\./, "").replace(/\[(?:\d+|\*)\]/g, "[]");

@@ -1,8 +1,9 @@
 import type { Study, UnitSystem } from "@armwright/engine";
-import { Fragment, type ReactNode, useState } from "react";
+import { Fragment, memo, type ReactNode, useState } from "react";
 import { goToPlace } from "../app/go-to.ts";
 import { Pennant } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
+import { showPanel } from "../store/bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shownLength, shownTravel } from "../words/shown.ts";
 import { type StopRow, stopRows } from "./stop-rows.ts";
@@ -26,6 +27,7 @@ export function StopsTable(): ReactNode {
                 <th scope="col">at</th>
                 <th scope="col">spare</th>
                 <th scope="col">which is</th>
+                <td />
               </tr>
               <Rows rows={stopRows(study, direction, units)} direction={direction} />
             </Fragment>
@@ -55,7 +57,7 @@ function Rows({
         ))}
       {far.length > 0 && (
         <tr className="farther">
-          <td colSpan={4}>
+          <td colSpan={5}>
             <button type="button" onClick={() => setOpen(!isOpen)} aria-expanded={isOpen}>
               {isOpen ? "hide what is farther out" : `${far.length} more, farther out`}
             </button>
@@ -105,24 +107,46 @@ function Before({
   );
 }
 
-function Row({ row, direction }: { readonly row: StopRow; readonly direction: "bump" | "droop" }): ReactNode {
-  const held = useBench(({ held }) => row.kind === "chosen" && held?.place === `stops.${direction}`);
-  const names = [row.kind, row.isFirst ? "first" : "", held ? "held" : ""].filter((name) => name !== "").join(" ");
-  return (
-    <tr className={names}>
-      <th scope="row">
-        <button type="button" onClick={() => goToPlace(row.place, row.travel)}>
-          {row.kind === "chosen" ? <i className="bar" /> : <Pennant order={row.order} isFirst={row.isFirst} />}
-          {row.label}
-        </button>
-      </th>
-      <td>
-        <Reading text={row.at} />
-      </td>
-      <td>{row.kind === "chosen" ? "" : <Reading text={row.spare} />}</td>
-      <td className={row.bitesFirst ? "bites" : undefined}>
-        <Reading text={held ? "chosen, in your hand" : row.whichIs} />
-      </td>
-    </tr>
-  );
+interface RowProps {
+  readonly row: StopRow;
+  readonly direction: "bump" | "droop";
 }
+
+const isSameRow = (a: StopRow, b: StopRow): boolean =>
+  (Object.keys(a) as (keyof StopRow)[]).every((name) => a[name] === b[name]);
+
+const Row = memo(
+  function Row({ row, direction }: RowProps): ReactNode {
+    const held = useBench(({ held }) => row.kind === "chosen" && held?.place === `stops.${direction}`);
+    const names = [row.kind, row.isFirst ? "first" : "", held ? "held" : ""].filter((name) => name !== "").join(" ");
+    return (
+      <tr className={names}>
+        <th scope="row">
+          <button type="button" onClick={() => goToPlace(row.place, row.travel)}>
+            {row.kind === "chosen" ? <i className="bar" /> : <Pennant order={row.order} isFirst={row.isFirst} />}
+            {row.label}
+          </button>
+        </th>
+        <td>
+          <Reading text={row.at} />
+        </td>
+        <td>{row.kind === "chosen" ? "" : <Reading text={row.spare} />}</td>
+        <td className={row.bitesFirst ? "bites" : undefined}>
+          <Reading text={held ? "chosen, in your hand" : row.whichIs} />
+        </td>
+        <td className="ask">
+          {row.kind === "limit" && (
+            <button
+              type="button"
+              className="how"
+              onClick={() => showPanel({ kind: "how-limit", direction, id: row.key })}
+            >
+              how?<span className="unseen"> {row.label}</span>
+            </button>
+          )}
+        </td>
+      </tr>
+    );
+  },
+  (before, now) => before.direction === now.direction && isSameRow(before.row, now.row),
+);

@@ -3,6 +3,7 @@ import type { CarDocument, Fault } from "@armwright/engine/document";
 import type { StepId } from "../steps/steps.ts";
 import type { Live } from "./live-study.ts";
 import type { Operation } from "./operations.ts";
+import type { Side } from "./sides.ts";
 import type { Undoing } from "./undo.ts";
 
 /** What is in the hand: a point, a stop's block, or a field of the sheet, each by its place in the document. */
@@ -25,7 +26,9 @@ export type Panel =
   | { readonly kind: "steps" }
   | { readonly kind: "cycle-and-read" }
   | { readonly kind: "keypad"; readonly place: string }
-  | { readonly kind: "how"; readonly quantity: string };
+  | { readonly kind: "how"; readonly quantity: string }
+  | { readonly kind: "how-limit"; readonly direction: "bump" | "droop"; readonly id: string }
+  | { readonly kind: "how-finding"; readonly key: string };
 
 /** Another study laid over this one. */
 export interface Comparing {
@@ -53,6 +56,8 @@ export interface BenchState {
   readonly units: UnitSystem;
   readonly theme: ThemeChoice;
   readonly view: ViewName;
+  /** Which corner is shown and edited. */
+  readonly side: Side;
   /** The car in space stands in the place of the drawing. */
   readonly isScene: boolean;
   readonly undoing: Undoing;

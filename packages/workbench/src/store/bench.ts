@@ -3,9 +3,10 @@ import type { CarDocument, Fault } from "@armwright/engine/document";
 import { createStore } from "zustand/vanilla";
 import type { StepId } from "../steps/steps.ts";
 import type { BenchState, Comparing, Held, Panel, ThemeChoice, ViewName } from "./bench-state.ts";
-import { NOT_READ, studied } from "./live-study.ts";
+import { type Live, NOT_READ, studied } from "./live-study.ts";
 import { applyOperations, inverseOf, merged, type Operation } from "./operations.ts";
 import { keepPreferences, keptPreferences } from "./preferences.ts";
+import type { Side } from "./sides.ts";
 import { clampTravel } from "./travel.ts";
 import { doAgain, NOTHING_DONE, recorded, takeBack } from "./undo.ts";
 
@@ -19,6 +20,7 @@ export const bench = createStore<BenchState>(() => ({
   travel: 0,
   held: null,
   view: "rear",
+  side: "left",
   isScene: false,
   undoing: NOTHING_DONE,
   moving: null,
@@ -40,12 +42,17 @@ export const sendEditsTo = (to: Send): void => {
 
 const { getState: now, setState: set } = bench;
 
+/** The document studied for the side that is shown. */
+const studyOf = (document: CarDocument, before: Live, hand: "moving" | "at rest" = "at rest"): Live =>
+  studied(document, before, hand, now().side);
+
 /** Puts another car on the bench; what could be undone belonged to the one before. */
 export function showCar(document: CarDocument): void {
+  set({ side: "left" });
   set({
     document,
     unreadable: [],
-    live: studied(document, NOT_READ),
+    live: studyOf(document, NOT_READ),
     travel: 0,
     held: null,
     moving: null,
@@ -84,7 +91,7 @@ export function showChangedElsewhere(document: CarDocument): void {
   set({
     document: shown,
     unreadable: [],
-    live: studied(shown, live),
+    live: studyOf(shown, live),
     ...(moving && { moving: { ...moving, from: document } }),
   });
 }
@@ -100,7 +107,7 @@ export function move(operations: readonly Operation[], words?: string): void {
   const { moving, live, travel } = now();
   if (!moving) return;
   const document = applyOperations(moving.from, operations);
-  const next = studied(document, live, "moving");
+  const next = studyOf(document, live, "moving");
   set({
     document,
     live: next,
@@ -119,7 +126,7 @@ export function endMove(): void {
   }
   const forth = merged(moving.operations);
   const gesture = { words: moving.words, forth, back: inverseOf(moving.from, forth) };
-  set({ moving: null, live: studied(document, live), undoing: recorded(undoing, gesture), said: moving.words });
+  set({ moving: null, live: studyOf(document, live), undoing: recorded(undoing, gesture), said: moving.words });
   send(forth, document);
 }
 
@@ -127,7 +134,7 @@ export function endMove(): void {
 export function giveUpMove(): void {
   const { moving, live } = now();
   if (!moving) return;
-  set({ moving: null, document: moving.from, live: studied(moving.from, live), said: "given up" });
+  set({ moving: null, document: moving.from, live: studyOf(moving.from, live), said: "given up" });
 }
 
 /** A movement that is over at once: a typed field, a pressed step. */
@@ -152,9 +159,20 @@ function replay(operations: readonly Operation[], said: string, undoing: BenchSt
   const { document, live, travel } = now();
   if (!document) return;
   const next = applyOperations(document, operations);
-  const nextLive = studied(next, live);
+  const nextLive = studyOf(next, live);
   set({ document: next, live: nextLive, travel: clampTravel(travel, nextLive.study), undoing, said });
   send(operations, next);
+}
+
+/** Shows the other side; of a car that is alike on both it stays the left one. */
+export function setSide(side: Side): void {
+  const { document, live, travel } = now();
+  if (now().moving) endMove();
+  const has = document?.right !== undefined && side === "right";
+  set({ side: has ? "right" : "left", held: null, spot: null });
+  if (!document) return;
+  const next = studyOf(document, live);
+  set({ live: next, travel: clampTravel(travel, next.study), said: `the ${now().side} side` });
 }
 
 export const setTravel = (travel: number): void =>

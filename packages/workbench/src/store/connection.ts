@@ -99,15 +99,21 @@ function hearCar({ state, by }: Extract<SourceEvent, { kind: "car" }>): void {
     notice(state.name, "the file was taken away: what you enter waits here until an earlier version is brought back");
 }
 
+/** A field in words, e.g. `Strap, length`; forms know how, once they are there. */
+let nameOfField: (path: string) => string = (path) => path;
+export const nameFieldsBy = (name: (path: string) => string): void => {
+  nameOfField = name;
+};
+
 /** What another hand did to a field of ours, or why an edit could not be made. */
 function wordsOf(event: Extract<SourceEvent, { kind: "overruled" | "replaced" | "refused" }>): string {
   switch (event.kind) {
     case "overruled":
-      return `${event.path}: your ${sayValue(event.yours)} was replaced by ${sayValue(event.theirs)}, entered ${event.by === "program" ? "by another program" : "on another screen"}`;
+      return `${nameOfField(event.path)}: your ${sayValue(event.yours)} was replaced by ${sayValue(event.theirs)}, entered ${event.by === "program" ? "by another program" : "on another screen"}`;
     case "replaced":
-      return `${event.path}: replaced ${sayValue(event.theirs)}, entered on another screen just before`;
+      return `${nameOfField(event.path)}: replaced ${sayValue(event.theirs)}, entered on another screen just before`;
     case "refused":
-      return `${event.edit.path} could not be changed: ${event.because}`;
+      return `${nameOfField(event.edit.path)} could not be changed: ${event.because}`;
   }
 }
 

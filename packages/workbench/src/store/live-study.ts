@@ -1,5 +1,6 @@
 import { type Car, type Study, study } from "@armwright/engine";
 import { type CarDocument, type Fault, readCarValue } from "@armwright/engine/document";
+import type { Side } from "./sides.ts";
 
 /** What a document came to: its study, or its faults beside the last study that could be made. */
 export interface Live {
@@ -23,17 +24,18 @@ export const NOT_READ: Live = { faults: [], car: null, study: null, isOlder: fal
  * Reads and studies a document at once. `before` is kept, and marked as older, where the document has faults. While the hand
  * is moving, things that could meet are looked for no farther than a little past the stops; at rest, all the way.
  */
-export function studied(document: CarDocument, before: Live, hand: "moving" | "at rest" = "at rest"): Live {
+export function studied(document: CarDocument, before: Live, hand: "moving" | "at rest", side: Side): Live {
   const started = performance.now();
   const reading = readCarValue(document);
   if (!reading.ok) {
     return { ...before, faults: reading.faults, isOlder: before.study !== null, took: performance.now() - started };
   }
   try {
-    const made = study(reading.car, hand === "moving" ? { beyondStops: BEYOND_STOPS } : {});
+    const car = side === "right" ? (reading.car.right ?? reading.car) : reading.car;
+    const made = study(car, hand === "moving" ? { beyondStops: BEYOND_STOPS } : {});
     return {
       faults: [],
-      car: reading.car,
+      car,
       study: made,
       isOlder: false,
       failure: null,

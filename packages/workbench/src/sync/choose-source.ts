@@ -1,8 +1,6 @@
-import { browserSource } from "./browser-source.ts";
 import { browserItems, type Items, memoryItems, storageItems } from "./items.ts";
 import { serverCalls } from "./server-calls.ts";
 import { serverSource } from "./server-source.ts";
-import { browserShelf } from "./shelf.ts";
 import type { DocumentSource } from "./source.ts";
 
 /** The folder that was served at this address at the last visit. */
@@ -28,7 +26,14 @@ export async function chooseSource(
   const answer = await serverCalls(base, "", "1", asking).ready();
   if (!answer.ok && answer.status === 401) return { ok: false, why: "must pair", goTo: `${base}pair` };
   const folder = answer.ok && answer.body.armwright === "bench" ? answer.body.folder : known;
-  if (folder === undefined) return { ok: true, source: browserSource({ items, shelf: await browserShelf() }) };
+  if (folder === undefined) {
+    // A page that a bench serves never needs what keeps cars in the browser.
+    const [{ browserSource }, { browserShelf }] = await Promise.all([
+      import("./browser-source.ts"),
+      import("./shelf.ts"),
+    ]);
+    return { ok: true, source: browserSource({ items, shelf: await browserShelf() }) };
+  }
   items.set(`${SERVED}:${base}`, folder);
   return { ok: true, source: serverSource({ base, folder, items, session, fetch: asking }) };
 }

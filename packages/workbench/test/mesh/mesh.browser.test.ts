@@ -42,7 +42,7 @@ async function touchSpots(page: Page, wanted: number): Promise<void> {
 
 test("a scan is chosen, placed by touched spots, measured against, undone, and there again after a reload", async () => {
   const { page, troubles } = await built.open();
-  await page.keyboard.press("Alt+7");
+  await page.locator("nav.order button", { hasText: "Room" }).click();
   await page
     .locator("[data-mesh-file]")
     .setInputFiles({ name: "box frame.stl", mimeType: "model/stl", buffer: boxFrame() });
@@ -87,6 +87,9 @@ test("a scan is chosen, placed by touched spots, measured against, undone, and t
   await page.waitForTimeout(1500);
   // The frame's rails run 11 to 13 in out, right through the half shaft.
   expect(await rows.first().textContent()).toMatch(/half shaft[\s\S]*into it/);
+  // And so it is told where everything else is told: among the findings, and as what stops the wheel.
+  await page.locator(".findings .finding", { hasText: "half shaft to scan" }).first().waitFor();
+  await page.locator(".stops-table tr.limit", { hasText: "half shaft to scan" }).first().waitFor();
   await page.locator(".mesh-part .finding").first().click();
   await page.getByRole("button", { name: "drawing" }).click();
   await page.locator('main [data-handle="linkage.upperLink.inner"]').waitFor();
@@ -96,7 +99,7 @@ test("a scan is chosen, placed by touched spots, measured against, undone, and t
   for (let i = 0; i < 10; i += 1) await page.getByRole("button", { name: "Redo" }).click();
   await page.reload();
   await page.locator("nav").first().waitFor();
-  await page.keyboard.press("Alt+7");
+  await page.locator("nav.order button", { hasText: "Room" }).click();
   await page.locator(".mesh-gaps").waitFor();
   expect(troubles).toEqual([]);
 }, 60_000);

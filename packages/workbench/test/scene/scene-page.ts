@@ -6,9 +6,10 @@ import { delimiter, extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Browser, chromium, type Page } from "playwright-core";
 import { build } from "vite";
+import { leanThree, THREE_SOURCES } from "../../build/lean-three.ts";
 
 const here = (path: string): string => fileURLToPath(new URL(path, import.meta.url));
-const APP = here("../../../../build/scene-test");
+const APPS = here("../../../../build");
 const TYPES: Readonly<Record<string, string>> = {
   ".html": "text/html",
   ".js": "text/javascript",
@@ -17,6 +18,9 @@ const TYPES: Readonly<Record<string, string>> = {
 };
 /** As strict as the bench's own: nothing inline, nothing from elsewhere. */
 const POLICY = "default-src 'self'; object-src 'none'; base-uri 'none'";
+
+/** As the page is built: only what the scene uses of three. `whole`: three as it is published. */
+export type Three = "lean" | "whole";
 
 /** A page with nothing but the scene, built and served, in a browser of its own. */
 export interface ScenePage {
@@ -27,7 +31,9 @@ export interface ScenePage {
   close(): Promise<void>;
 }
 
-export async function scenePage(): Promise<ScenePage> {
+export async function scenePage(three: Three = "lean"): Promise<ScenePage> {
+  const app = join(APPS, `scene-test-${three}`);
+  const isLean = three === "lean";
   await build({
     configFile: false,
     root: here("./page"),
@@ -37,16 +43,18 @@ export async function scenePage(): Promise<ScenePage> {
       alias: [
         { find: /^@armwright\/engine\/document$/, replacement: here("../../../engine/src/document/index.ts") },
         { find: /^@armwright\/([a-z]+)$/, replacement: here("../../../$1/src/index.ts") },
+        ...(isLean ? [THREE_SOURCES] : []),
       ],
     },
-    worker: { format: "es" },
-    build: { outDir: APP, emptyOutDir: true, target: "es2022", assetsInlineLimit: 0, chunkSizeWarningLimit: 2000 },
+    plugins: isLean ? [leanThree()] : [],
+    worker: { format: "es", plugins: () => (isLean ? [leanThree()] : []) },
+    build: { outDir: app, emptyOutDir: true, target: "es2022", assetsInlineLimit: 0, chunkSizeWarningLimit: 2000 },
   });
   const server = createServer(async (request, response) => {
     const { pathname } = new URL(request.url ?? "/", "http://page");
     const file = pathname === "/" ? "/index.html" : pathname;
     try {
-      const content = await readFile(join(APP, file));
+      const content = await readFile(join(app, file));
       response.writeHead(200, {
         "content-type": TYPES[extname(file)] ?? "application/octet-stream",
         "content-security-policy": POLICY,

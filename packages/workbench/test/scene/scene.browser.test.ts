@@ -65,6 +65,26 @@ describe("the scene", () => {
     },
   );
 
+  test("is the same picture as with the whole of three", async () => {
+    const whole = await scenePage("whole");
+    const picture = async (from: ScenePage): Promise<string> => {
+      const { page, complaints } = await from.open("quality=high", SMALL);
+      await page.evaluate(() => hands.showAtLimit("h-arm", "outer-joint"));
+      await page.evaluate(() => hands.scene.draw());
+      const made = (await page.locator("canvas").screenshot()).toString("base64");
+      expect(complaints).toEqual([]);
+      await page.close();
+      return made;
+    };
+    try {
+      const lean = await picture(scenes);
+      expect(lean.length).toBeGreaterThan(10_000);
+      expect(lean === (await picture(whole))).toBe(true);
+    } finally {
+      await whole.close();
+    }
+  });
+
   test("what is held is violet, and named", async () => {
     const { page } = await scenes.open("", SMALL);
     await page.evaluate(() => hands.showKind("h-arm", 0, { held: "linkage.upperLink.inner" }));

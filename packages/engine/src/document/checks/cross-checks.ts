@@ -4,6 +4,8 @@ import { checkChassisMesh } from "./chassis-mesh.ts";
 import { checkLinkage, checkRodEnds } from "./linkage.ts";
 import { lookAt, type Side } from "./look.ts";
 import { checkParts, checkWholeCar } from "./parts.ts";
+import { checkStrength } from "./strength.ts";
+import { checkSurvey } from "./survey.ts";
 import { checkWheel } from "./wheel.ts";
 
 /** Checks of fields against each other. Works on a broken document too, so that all faults show at once. */
@@ -26,5 +28,7 @@ export function crossCheck(root: unknown, system: UnitSystem): readonly PlacedFa
     ]),
     ...checkWholeCar(look),
     ...checkChassisMesh(look),
+    ...checkStrength(look),
+    ...checkSurvey(look),
   ];
 }

@@ -3,7 +3,9 @@ import { quote } from "../fault.ts";
 import { BODIES } from "../fields.ts";
 import { linkageForm } from "../linkages/kinds.ts";
 import { formatPath, type Path } from "../path.ts";
+import { BUMP_STOP_ASSUMED } from "../sections/shock.ts";
 import { GAS_ASSUMED } from "../sections/springs.ts";
+import { STOP_FORCE_ASSUMED } from "../sections/stop-force.ts";
 import { type PlacedFault, placed } from "../structure.ts";
 import { checkApart, checkNames } from "./apart.ts";
 import type { Look, Side } from "./look.ts";
@@ -84,7 +86,17 @@ export function checkParts({ look, base, linkageAt }: Side): readonly PlacedFaul
   if (look.value([...springs, "crossoverAt"]) !== undefined && look.value([...springs, "crossoverGap"]) !== undefined) {
     faults.push(placed([...springs, "crossoverGap"], "both-given", { other: formatPath([...springs, "crossoverAt"]) }));
   }
-  faults.push(...checkGas(look, [...base, "shock"]));
+  faults.push(...checkGas(look, [...base, "shock"]), ...checkStopGas(look, [...base, "bumpStop"]));
+  for (const [one, other] of [
+    ["measured", "gas"],
+    ["measured", "rubber"],
+    ["gas", "rubber"],
+  ] as const) {
+    if (look.value([...base, "bumpStop", one]) === undefined) continue;
+    if (look.value([...base, "bumpStop", other]) === undefined) continue;
+    const place = formatPath([...base, "bumpStop", one]);
+    faults.push(placed([...base, "bumpStop", other], "both-given", { other: place }));
+  }
   return faults;
 }
 
@@ -104,6 +116,20 @@ function checkGas(look: Look, shock: Path): readonly PlacedFault[] {
       expected: formatValue(displaced, "volume", look.system),
     }),
   ];
+}
+
+/** The same for a gas stop. */
+function checkStopGas(look: Look, stop: Path): readonly PlacedFault[] {
+  const at = [...stop, "gas", "volume"];
+  const volume = look.quantity(at, "volume");
+  const rod = look.quantity([...stop, "gas", "rodDiameter"]) ?? STOP_FORCE_ASSUMED.rodDiameter.from();
+  const reach = look.quantity([...stop, "reach"]);
+  if (volume === undefined || reach === undefined) return [];
+  const solid = look.quantity([...stop, "solid"]) ?? BUMP_STOP_ASSUMED.solid.from(reach);
+  const displaced = (Math.PI / 4) * rod ** 2 * (reach - solid);
+  if (displaced < volume) return [];
+  const expected = formatValue(displaced, "volume", look.system);
+  return [placed(at, "gas-too-small", { found: quote(look.value(at)), expected })];
 }
 
 function checkLess(look: Look, less: Path, more: Path, code: "shock-lengths" | "not-below"): readonly PlacedFault[] {

@@ -3,16 +3,19 @@ import type { CarDocument, ChassisMeshDocument, RightDocument } from "../schema.
 import { resolveChassisMesh } from "./chassis-mesh.ts";
 import { resolveLinkage } from "./linkage.ts";
 import { resolveBumpStop, resolveDriveshaft, resolveShock, resolveStrap } from "./parts.ts";
+import { withLoads } from "./loads.ts";
 import { makeResolver, type Resolver } from "./resolver.ts";
 import { isOnRight, mirroredKeepOut } from "./right-keep-outs.ts";
 import { resolveRodEnds } from "./rod-ends.ts";
+import { withStrength } from "./strength.ts";
 import { resolveWheel } from "./wheel.ts";
 import { resolveChassis, resolveKeepOut, resolveStops, resolveTargets } from "./whole-car.ts";
 
 /** The car in SI out of a document that passed every check; with its right side where that has its own. */
 export function resolveCar(document: CarDocument): Car {
   const side = resolveSide(document, undefined);
-  const left = document.chassisMesh ? withMesh(side, document.chassisMesh, document.units) : side;
+  const meshed = document.chassisMesh ? withMesh(side, document.chassisMesh, document.units) : side;
+  const left = withLoads(withStrength(meshed, document), document);
   const { right } = document;
   const hasOwn = right !== undefined && Object.keys(right).length > 0;
   if (!hasOwn && !left.keepOuts.some(isOnRight)) return left;

@@ -5,6 +5,7 @@ import { DRIVESHAFT_ASSUMED } from "../sections/driveshaft.ts";
 import { BUMP_STOP_ASSUMED, SHOCK_ASSUMED } from "../sections/shock.ts";
 import type { Resolver } from "./resolver.ts";
 import { resolveGas, resolveSprings } from "./springs.ts";
+import { resolveHoles, resolveStopLaw, resolveStretch } from "./stop-force.ts";
 
 export function resolveDriveshaft(document: DriveshaftDocument, r: Resolver): Driveshaft {
   const phase = r.either(document.yokePhase, ["driveshaft", "yokePhase"], DRIVESHAFT_ASSUMED.yokePhase, undefined);
@@ -76,15 +77,22 @@ export function resolveStrap(document: StrapDocument, r: Resolver): Strap {
     upper: r.mount(document.upper, ["strap", "upper"]),
     lower: r.mount(document.lower, ["strap", "lower"]),
     length: r.length(document.length),
+    stretch: resolveStretch(document, r),
+    ...resolveHoles(document.holeSpacing, r),
   };
 }
 
 export function resolveBumpStop(document: BumpStopDocument, r: Resolver): BumpStop {
   const reach = r.length(document.reach);
+  const base = r.mount(document.base, ["bumpStop", "base"]);
+  const strikes = r.mount(document.strikes, ["bumpStop", "strikes"]);
+  const solid = r.either(document.solid, ["bumpStop", "solid"], BUMP_STOP_ASSUMED.solid, reach);
   return {
-    base: r.mount(document.base, ["bumpStop", "base"]),
-    strikes: r.mount(document.strikes, ["bumpStop", "strikes"]),
+    base,
+    strikes,
     reach,
-    solid: r.either(document.solid, ["bumpStop", "solid"], BUMP_STOP_ASSUMED.solid, reach),
+    solid,
+    law: resolveStopLaw(document, { reach, solid }, r),
+    ...resolveHoles(document.holeSpacing, r),
   };
 }

@@ -31,7 +31,8 @@ function resolveRodEnd(pivot: PivotPlace, given: RodEndDocument, pointAt: (path:
     boltAxis: given.boltAxis === undefined ? assumedAxis(pivot, pointAt, at, r) : r.direction(given.boltAxis),
     boltOn: given.boltOn ?? assumedBody(pivot, at, r),
     ...(given.misalignmentLimit === undefined ? {} : { misalignmentLimit: r.value(given.misalignmentLimit, "angle") }),
-    ...(thread ? { pitch: thread.pitch } : {}),
+    ...(thread ? { pitch: thread.pitch, threadDiameter: thread.diameter } : {}),
+    ...(given.length === undefined ? {} : { length: r.length(given.length) }),
     hand: given.hand ?? assumedHand(pivot, thread !== undefined, at, r),
     headRadius: headDiameter(pivot, given, thread?.diameter, at, r) / 2,
   };

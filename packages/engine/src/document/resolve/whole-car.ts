@@ -31,6 +31,7 @@ export function resolveKeepOut(document: KeepOutDocument, index: number, r: Reso
         from: r.point(document.from),
         to: r.point(document.to),
         diameter: r.length(document.diameter),
+        ...(document.part === "frame" && { isFrame: true }),
       };
     case "half-space":
       return { ...common, shape: "half-space", point: r.point(document.point), normal: r.direction(document.normal) };

@@ -51,6 +51,7 @@ const tubeSection = (f: Fields) =>
     from: f.point("One end, on the tube's centre line."),
     to: f.point("The other end."),
     diameter: f.length("Outside diameter.", { sign: "positive", typical: inchRange(1, 3) }),
+    part: f.oneOf(["frame"], "Given for a tube of the frame, which may carry a mount.").exactOptional(),
   });
 
 const halfSpaceSection = (f: Fields) =>

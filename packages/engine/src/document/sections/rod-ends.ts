@@ -55,6 +55,12 @@ const rodEndSection = (f: Fields) =>
         assumed: ROD_END_ASSUMED.headDiameter,
       })
       .exactOptional(),
+    length: f
+      .length("From the middle of the ball to the end of the thread: what a tube is cut shorter for.", {
+        sign: "positive",
+        typical: inchRange(1.5, 4.5),
+      })
+      .exactOptional(),
   });
 
 export const rodEndsSection = (f: Fields) =>

@@ -1,6 +1,7 @@
 import { type Assumed, inches, inchRange } from "../assumed.ts";
 import type { Fields } from "../fields.ts";
 import { gasSection, springsSection } from "./springs.ts";
+import { holeSpacingField, measuredStopSection, rubberSection, stopGasSection, stretchSection } from "./stop-force.ts";
 
 export const SHOCK_ASSUMED = {
   diameter: {
@@ -42,6 +43,8 @@ export const strapSection = (f: Fields) =>
     upper: f.chassisMount("Centre of the upper hole."),
     lower: f.mount("Centre of the lower hole."),
     length: f.length("Hole to hole, pulled tight.", { sign: "positive", typical: inchRange(8, 30) }),
+    stretch: stretchSection(f).exactOptional(),
+    holeSpacing: holeSpacingField(f, "From hole to hole of a tail that can be made up anew."),
   });
 
 export const bumpStopSection = (f: Fields) =>
@@ -56,4 +59,8 @@ export const bumpStopSection = (f: Fields) =>
         assumed: BUMP_STOP_ASSUMED.solid,
       })
       .exactOptional(),
+    rubber: rubberSection(f).exactOptional(),
+    gas: stopGasSection(f).exactOptional(),
+    measured: measuredStopSection(f).exactOptional(),
+    holeSpacing: holeSpacingField(f, "From hole to hole of a collar that the stop's foot slides in."),
   });

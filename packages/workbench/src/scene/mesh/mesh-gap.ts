@@ -1,8 +1,8 @@
 import type { Vec3 } from "@armwright/engine";
+import { cylinderToTriangle, nearest, segmentToTriangle } from "@armwright/engine";
 import { type Box3, BufferAttribute, BufferGeometry, Ray, Vector3 } from "three";
 import { MeshBVH } from "three-mesh-bvh";
 import { apart, cross, midway, squareUnit, subtract, UP, unit } from "../kit/space.ts";
-import { cylinderToTriangle, nearest, segmentToTriangle } from "./core-distance.ts";
 import { directionToFile, type Similarity, toCar, toFile } from "./similarity.ts";
 
 /** A moving part as clearances see it, vehicle axes, m. */

@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { cornerPlace } from "../../store/sides.ts";
 import * as car from "./car-sketches.tsx";
 import * as wheel from "./wheel-sketches.tsx";
 
@@ -156,4 +157,7 @@ const SKETCHES: readonly (readonly [RegExp, Sketch])[] = [
   ],
 ];
 
-export const sketchOf = (place: string): Sketch | undefined => SKETCHES.find(([pattern]) => pattern.test(place))?.[1];
+export const sketchOf = (place: string): Sketch | undefined => {
+  const plain = cornerPlace(place);
+  return SKETCHES.find(([pattern]) => pattern.test(plain))?.[1];
+};

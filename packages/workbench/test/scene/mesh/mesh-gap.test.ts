@@ -1,8 +1,7 @@
-import { type Position, positionOf, solveAt, study } from "@armwright/engine";
+import { cylinderToTriangle, type Position, positionOf, segmentToTriangle, solveAt, study } from "@armwright/engine";
 import { readCarValue, startingDocument } from "@armwright/engine/document";
 import { describe, expect, test } from "vitest";
 import { apart, unit } from "../../../src/scene/kit/space.ts";
-import { cylinderToTriangle, segmentToTriangle } from "../../../src/scene/mesh/core-distance.ts";
 import { gapTo, hitBy, type MeshSolid, makeMeshTree } from "../../../src/scene/mesh/mesh-gap.ts";
 import { meshParts } from "../../../src/scene/mesh/parts-of.ts";
 import { type Similarity, toFile } from "../../../src/scene/mesh/similarity.ts";

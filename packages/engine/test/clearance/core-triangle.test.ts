@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { cylinderToTriangle, nearest, segmentToTriangle } from "../../../src/scene/mesh/core-distance.ts";
-import { stream } from "./random.ts";
+import { cylinderToTriangle, nearest, segmentToTriangle } from "../../src/clearance/core-triangle.ts";
 
 // Two convex sets are as near as a pair of their points says if and only if the planes through the two points, square to the
 // line between them, keep the sets apart: so each answer is proved by itself, by the sets' support, not by another search.
@@ -101,3 +100,15 @@ describe("triangle to the core of a part", () => {
     expect(segmentToTriangle(0, 0, -1, 0, 0, 1, wide)).toBe(0);
   });
 });
+
+/** A repeatable stream of numbers in 0…1 (mulberry32, public domain, as remembered). */
+function stream(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) >>> 0;
+    let t = state;
+    t = Math.imul(t ^ (t >>> 15), t | 1);
+    t ^= t + Math.imul(t ^ (t >>> 7), t | 61);
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+}

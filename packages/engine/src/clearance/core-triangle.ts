@@ -1,3 +1,5 @@
+import { nearestShare, segmentToDisc, segmentToSegment } from "./core-distance.ts";
+
 /**
  * Exact nearest distance of a triangle to a segment and to a solid cylinder, in flat numbers: these are called some
  * hundred times for each part and position of the wheel. The answer of the last call stands in `nearest`.
@@ -120,12 +122,7 @@ function keep(ax: number, ay: number, az: number, bx: number, by: number, bz: nu
   nearest[5] = bz;
 }
 
-const MOST_STEPS = 60;
-
-/**
- * Squared distance of the cylinder to a segment; `spot` on the segment, `other` on the cylinder. Along the segment the slope
- * of half the squared distance only rises; its zero is found by Newton's steps kept between two places of differing sign.
- */
+/** Squared distance of the cylinder to a segment; `spot` on the segment, `other` on the cylinder. */
 function cylinderToSegment(
   radius: number,
   half: number,
@@ -136,58 +133,14 @@ function cylinderToSegment(
   by: number,
   bz: number,
 ): number {
-  const dx = bx - ax;
-  const dy = by - ay;
-  const dz = bz - az;
-  const r0 = ax * ax + ay * ay;
-  const r1 = ax * dx + ay * dy;
-  const r2 = dx * dx + dy * dy;
-  let low = 0;
-  let high = 1;
-  let t = 0;
-  let step = 0;
-  for (; step < MOST_STEPS; step += 1) {
-    const z = az + t * dz;
-    const over = Math.abs(z) - half;
-    const across = Math.sqrt(Math.max(0, r0 + t * (2 * r1 + t * r2)));
-    let slope = 0;
-    let change = 0;
-    if (over > 0) {
-      slope += over * Math.sign(z) * dz;
-      change += dz * dz;
-    }
-    if (across > radius) {
-      const rate = r1 + t * r2;
-      const inside = radius / across;
-      slope += rate * (1 - inside);
-      change += r2 * (1 - inside) + (inside * rate * rate) / (across * across);
-    }
-    if (step === 0) {
-      if (slope >= 0) break;
-      t = 1;
-      continue;
-    }
-    if (step === 1) {
-      if (slope <= 0) break;
-      t = 0.5;
-      continue;
-    }
-    if (slope === 0) break;
-    if (slope < 0) low = t;
-    else high = t;
-    const newton = t - slope / change;
-    const next = newton > low && newton < high ? newton : (low + high) / 2;
-    if (Math.abs(next - t) <= 1e-15) break;
-    t = next;
-  }
-  const x = ax + t * dx;
-  const y = ay + t * dy;
-  const z = az + t * dz;
+  segmentToDisc(ax, ay, az, bx - ax, by - ay, bz - az, 0, 0, 1, radius, half);
+  const t = nearestShare[0]!;
+  const x = ax + t * (bx - ax);
+  const y = ay + t * (by - ay);
+  const z = az + t * (bz - az);
   const across = Math.sqrt(x * x + y * y);
   const share = across > radius ? radius / across : 1;
-  spot[0] = x;
-  spot[1] = y;
-  spot[2] = z;
+  put(x, y, z);
   other[0] = x * share;
   other[1] = y * share;
   other[2] = Math.max(-half, Math.min(half, z));
@@ -275,33 +228,15 @@ function segmentsApart(
   by: number,
   bz: number,
 ): number {
-  const ux = qx - px;
-  const uy = qy - py;
-  const uz = qz - pz;
-  const vx = bx - ax;
-  const vy = by - ay;
-  const vz = bz - az;
-  const wx = px - ax;
-  const wy = py - ay;
-  const wz = pz - az;
-  const uu = square(ux, uy, uz);
-  const vv = square(vx, vy, vz);
-  const uv = ux * vx + uy * vy + uz * vz;
-  const uw = ux * wx + uy * wy + uz * wz;
-  const vw = vx * wx + vy * wy + vz * wz;
-  const d = uu * vv - uv * uv;
-  let s = d > 1e-14 * uu * vv ? clamp((uv * vw - vv * uw) / d) : 0;
-  let r = vv > 0 ? clamp((uv * s + vw) / vv) : 0;
-  s = uu > 0 ? clamp((uv * r - uw) / uu) : 0;
-  r = vv > 0 ? clamp((uv * s + vw) / vv) : 0;
-  put(px + ux * s, py + uy * s, pz + uz * s);
-  other[0] = ax + vx * r;
-  other[1] = ay + vy * r;
-  other[2] = az + vz * r;
+  segmentToSegment(px, py, pz, qx, qy, qz, ax, ay, az, bx, by, bz);
+  const s = nearestShare[0]!;
+  const r = nearestShare[1]!;
+  put(px + (qx - px) * s, py + (qy - py) * s, pz + (qz - pz) * s);
+  other[0] = ax + (bx - ax) * r;
+  other[1] = ay + (by - ay) * r;
+  other[2] = az + (bz - az) * r;
   return square(spot[0]! - other[0], spot[1]! - other[1], spot[2]! - other[2]);
 }
-
-const clamp = (value: number): number => Math.min(1, Math.max(0, value));
 
 /** Whether the segment goes through the triangle; then both nearest points are where it does. */
 function passesThrough(px: number, py: number, pz: number, qx: number, qy: number, qz: number, t: Triangle): boolean {

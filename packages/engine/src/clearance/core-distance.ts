@@ -1,7 +1,11 @@
 /**
  * Distances from a segment u–p to the cores of what it may meet, m, in flat scalars: the innermost loop of the mount
- * search. Same definitions as `clearance/`, which the tests hold them against; 0 where the cores overlap.
+ * search and of the gaps to a scanned mesh. Same definitions as the solids beside it, which the tests hold them against; 0
+ * where the cores overlap.
  */
+
+/** Where the last call of segmentToSegment or segmentToDisc found the least: shares of the first and second segment. */
+export const nearestShare = new Float64Array(2);
 
 /** To the segment c–d. Ericson, Real-Time Collision Detection (2005), 5.1.9: clamped least squares. */
 export function segmentToSegment(
@@ -38,13 +42,15 @@ export function segmentToSegment(
   let t = e > 0 ? (b * s + f) / e : 0;
   if (t < 0) {
     t = 0;
-    s = -c / a;
+    s = a > 0 ? -c / a : 0;
     s = inUnit(s);
   } else if (t > 1) {
     t = 1;
-    s = (b - c) / a;
+    s = a > 0 ? (b - c) / a : 0;
     s = inUnit(s);
   }
+  nearestShare[0] = s;
+  nearestShare[1] = t;
   const x = rx + s * ax - t * bx;
   const y = ry + s * ay - t * by;
   const z = rz + s * az - t * bz;
@@ -168,11 +174,12 @@ export function segmentToDisc(
     if (value < 0) low = t;
     else high = t;
     // From the first end straight to the other, to see whether the least is between them.
-    let next = i === 0 ? 1 : t - value / change;
-    if (i > 0 && !(next > low && next < high)) next = 0.5 * (low + high);
-    if (Math.abs(next - t) <= 1e-13) break;
+    let next = i === 0 ? 1 : i === 1 ? 0.5 : t - value / change;
+    if (i > 1 && !(next > low && next < high)) next = 0.5 * (low + high);
+    if (Math.abs(next - t) <= 1e-15) break;
     t = next;
   }
+  nearestShare[0] = t;
   return Math.sqrt(best);
 }
 

@@ -1,0 +1,132 @@
+import { rectangleTorsion } from "./rectangle-torsion.ts";
+import { outsideOf, type Section, type SectionProperties, sectionProperties } from "./section.ts";
+
+/** What a section carries at one place, in the member's axes: N and N·m; tension positive. */
+export interface SectionForce {
+  readonly tension: number;
+  readonly shearY: number;
+  readonly shearZ: number;
+  readonly torque: number;
+  readonly bendingY: number;
+  readonly bendingZ: number;
+}
+
+/** Pa. */
+export interface SectionStress {
+  /** Largest combined stress after von Mises. */
+  readonly combined: number;
+  /** Largest normal stress, tension positive, whichever way it is larger. */
+  readonly normal: number;
+  /** Largest shear stress. */
+  readonly shear: number;
+  /** Where in the section the combined one is, m. */
+  readonly y: number;
+  readonly z: number;
+}
+
+/**
+ * Stresses at the section's critical points. Round tubes: sixteen points of the outer surface and the four where bending
+ * and shear are greatest; others: corners, and the middles of the sides. Shear after Jourawski (thin walls), torsion after
+ * Bredt in closed sections and Saint-Venant in a flat bar. No stress raiser is in it.
+ */
+export function sectionStress(section: Section, force: SectionForce): SectionStress {
+  const properties = sectionProperties(section);
+  const points =
+    section.shape === "round-tube" ? ring(section, properties, force) : corners(section, properties, force);
+  let worst = points[0]!;
+  let normal = 0;
+  let shear = 0;
+  for (const point of points) {
+    if (combined(point) > combined(worst)) worst = point;
+    if (Math.abs(point.normal) > Math.abs(normal)) normal = point.normal;
+    shear = Math.max(shear, Math.abs(point.shear));
+  }
+  return { combined: combined(worst), normal, shear, y: worst.y, z: worst.z };
+}
+
+interface Point {
+  readonly y: number;
+  readonly z: number;
+  readonly normal: number;
+  readonly shear: number;
+}
+
+const combined = ({ normal, shear }: Point): number => Math.sqrt(normal ** 2 + 3 * shear ** 2);
+
+/** Normal stress at a point: N/A + My z/Iy − Mz y/Iz (right-handed moments). */
+const normalAt = (f: SectionForce, p: SectionProperties, y: number, z: number): number =>
+  f.tension / p.area + (f.bendingY * z) / p.iy - (f.bendingZ * y) / p.iz;
+
+function ring(
+  { diameter, wall }: Extract<Section, { readonly shape: "round-tube" }>,
+  p: SectionProperties,
+  f: SectionForce,
+): readonly Point[] {
+  const r = diameter / 2;
+  const inner = Math.max(0, r - wall);
+  const torsion = (f.torque * r) / p.torsion;
+  // Shear at the neutral axis, V Q / (I b): from 4/3 V/A of a solid bar to 2 V/A of a thin tube.
+  const peak = ((4 / 3) * (r ** 2 + r * inner + inner ** 2)) / (r ** 2 + inner ** 2) / p.area;
+  const bending = Math.atan2(f.bendingY, -f.bendingZ);
+  const shearing = Math.atan2(f.shearZ, f.shearY);
+  const angles = [
+    ...Array.from({ length: 16 }, (_, index) => (index * Math.PI) / 8),
+    bending,
+    bending + Math.PI,
+    shearing + Math.PI / 2,
+    shearing - Math.PI / 2,
+  ];
+  return angles.map((angle) => {
+    const y = r * Math.cos(angle);
+    const z = r * Math.sin(angle);
+    // Tangential shear along +angle: the shear force's part there, and the torque's.
+    const flow = peak * (f.shearZ * Math.cos(angle) - f.shearY * Math.sin(angle));
+    return { y, z, normal: normalAt(f, p, y, z), shear: flow + torsion };
+  });
+}
+
+function corners(
+  section: Exclude<Section, { readonly shape: "round-tube" }>,
+  p: SectionProperties,
+  f: SectionForce,
+): readonly Point[] {
+  const { y: width, z: depth } = outsideOf(section);
+  const [atSide, atCover, sideShear, coverShear] = shearOf(section, p, f);
+  const y = width / 2;
+  const z = depth / 2;
+  const point = (py: number, pz: number, shear: number): Point => ({
+    y: py,
+    z: pz,
+    normal: normalAt(f, p, py, pz),
+    shear,
+  });
+  // In a closed section the torsion's flow runs through the corners too.
+  const atCorner = section.shape === "flat-bar" ? 0 : Math.max(Math.abs(atSide), Math.abs(atCover));
+  return [
+    ...[-1, 1].flatMap((a) => [-1, 1].map((b) => point(a * y, b * z, atCorner))),
+    ...[-1, 1].map((a) => point(a * y, 0, Math.abs(atSide) + Math.abs(sideShear))),
+    ...[-1, 1].map((b) => point(0, b * z, Math.abs(atCover) + Math.abs(coverShear))),
+  ];
+}
+
+/** Shear from torsion at the middle of the sides (which lie along the depth) and covers, and from shear force there, Pa. */
+function shearOf(
+  section: Exclude<Section, { readonly shape: "round-tube" }>,
+  p: SectionProperties,
+  f: SectionForce,
+): readonly [number, number, number, number] {
+  if (section.shape === "flat-bar") {
+    const { width, depth } = section;
+    const { atLongSide, atShortSide } = rectangleTorsion(width, depth);
+    const [side, cover] = depth >= width ? [atLongSide, atShortSide] : [atShortSide, atLongSide];
+    return [f.torque * side, f.torque * cover, (1.5 * f.shearZ) / p.area, (1.5 * f.shearY) / p.area];
+  }
+  const side = section.shape === "boxed-plate" ? section.sideThickness : section.wall;
+  const cover = section.shape === "boxed-plate" ? section.coverThickness : section.wall;
+  const { width, depth } = section;
+  const flow = f.torque / (2 * (width - side) * (depth - cover));
+  // First moment of half of the section about its middle: over two walls at the neutral axis.
+  const qz = (width * depth ** 2 - (width - 2 * side) * (depth - 2 * cover) ** 2) / 8;
+  const qy = (depth * width ** 2 - (depth - 2 * cover) * (width - 2 * side) ** 2) / 8;
+  return [flow / side, flow / cover, (f.shearZ * qz) / (p.iy * 2 * side), (f.shearY * qy) / (p.iz * 2 * cover)];
+}

@@ -1,0 +1,117 @@
+import type { Car, Mount } from "../car/car.ts";
+import type { Corner } from "../cycle/corner.ts";
+import type { TravelReport } from "../limits/travel-report.ts";
+import type { SpringStudy } from "../springs/spring-study.ts";
+import { shockPlaceAt } from "../springs/wheel-spring.ts";
+import { INCH } from "../units/convert.ts";
+import type { StopsWish } from "./assumptions.ts";
+import { lineMotionAt } from "./line-motion.ts";
+import { type Operation, typedLength, typedMount } from "./operation.ts";
+import { placeOnArm } from "./place-on-arm.ts";
+import { snatchOf } from "./study-strap.ts";
+
+export interface StrapProposal {
+  readonly upper: Mount;
+  readonly lower: Mount;
+  readonly length: number;
+  /** Travel at which it comes taut, m. */
+  readonly taut: number;
+  /** Holes from where it is; null where it has none. */
+  readonly holes: number | null;
+  /** What made it shorter than the droop aimed at: a limit's label, or null. */
+  readonly because: string | null;
+  readonly operations: readonly Operation[];
+}
+
+/** No strap fits: there is no arm to put it on, or no room before the first hard limit. */
+export type NoProposal = { readonly refused: "no-arm" | "no-room" };
+
+/** How far apart tried lengths are where there are no holes, m. */
+const STEP = INCH / 16;
+const MOST_STEPS = 160;
+
+/**
+ * Mounts where there are none (lower on the arm, well out and on the other side of it than the shock; upper straight over
+ * it or in over the frame), and the longest length with which the droop aimed at is not passed, the shock keeps its shaft
+ * and the strap, stretched by a snatch, still ends the travel before the first hard limit.
+ */
+export function proposeStrap(
+  made: { readonly car: Car; readonly corner: Corner; readonly travel: TravelReport },
+  springs: SpringStudy | null,
+  wish: StopsWish,
+): StrapProposal | NoProposal {
+  const { car, corner, travel } = made;
+  const hard = travel.droop.first;
+  const wanted = -(car.targets.droop ?? Math.abs(travel.droop.stop.travel));
+  const goal = hard ? Math.max(wanted, hard.travel + wish.marginDroop) : wanted;
+  const mounts = car.strap ?? newMounts(corner, goal, wish.strapLength);
+  if (!mounts) return { refused: "no-arm" };
+  const { upper, lower } = mounts;
+  const atGoal = lineMotionAt(corner, upper, lower, goal);
+  if (!atGoal) return { refused: "no-room" };
+  const own = car.strap;
+  const step = own?.holeSpacing ?? STEP;
+  const from = own ? own.length : Math.floor(atGoal.length / STEP) * STEP;
+  const first = own ? Math.floor((atGoal.length - from) / step + 1e-6) : 0;
+  for (let n = first; n > first - MOST_STEPS; n -= 1) {
+    const strap = { ...own, upper, lower, length: from + n * step };
+    const taut = tautAt(corner, upper, lower, strap.length, goal);
+    if (taut === null) return { refused: "no-room" };
+    const line = lineMotionAt(corner, upper, lower, taut);
+    const place = shockPlaceAt(corner, taut);
+    if (!line) continue;
+    if (car.shock && place && car.shock.longest - place.shockLength < wish.shaftAtDroop) continue;
+    const snatch = snatchOf(corner, strap, line, hard, springs, wish);
+    if (snatch?.margin !== undefined && snatch.margin !== null && snatch.margin < 0) continue;
+    return {
+      upper,
+      lower,
+      length: strap.length,
+      taut,
+      holes: own?.holeSpacing === undefined ? null : n,
+      because: hard && taut > wanted + STEP * 2 ? hard.label : null,
+      operations: own
+        ? [{ path: "strap.length", value: typedLength(strap.length, car.units) }, STOP]
+        : [
+            {
+              path: "strap",
+              value: {
+                upper: typedMount(upper, car.units),
+                lower: typedMount(lower, car.units),
+                length: typedLength(strap.length, car.units),
+              },
+            },
+            STOP,
+          ],
+    };
+  }
+  return { refused: "no-room" };
+}
+
+const STOP: Operation = { path: "stops.droop", value: "strap" };
+
+/** Travel at which the holes are `length` apart, m, between ride and `goal`; null where they are already at ride. */
+function tautAt(corner: Corner, upper: Mount, lower: Mount, length: number, goal: number): number | null {
+  const apart = (travel: number): number => lineMotionAt(corner, upper, lower, travel)?.length ?? Number.NaN;
+  if (!(apart(0) < length)) return null;
+  let near = 0;
+  let far = goal * 1.05;
+  for (let step = 0; step < 50; step += 1) {
+    const middle = (near + far) / 2;
+    if (apart(middle) < length) near = middle;
+    else far = middle;
+  }
+  return near;
+}
+
+function newMounts(corner: Corner, goal: number, length: number): { upper: Mount; lower: Mount } | null {
+  const lower = placeOnArm(corner, 0.75, INCH / 2);
+  if (!lower) return null;
+  const { shock } = corner.car;
+  const y = shock && shock.upper.on === "chassis" ? shock.upper.point.y : lower.point.y - 6 * INCH;
+  const at = lineMotionAt(corner, { point: lower.point, on: "chassis" }, lower, goal);
+  if (!at) return null;
+  const across = at.to.y - y;
+  const up = Math.sqrt(Math.max(length ** 2 - across ** 2, (length / 2) ** 2));
+  return { lower, upper: { point: { x: lower.point.x, y, z: at.to.z + up }, on: "chassis" } };
+}

@@ -1,0 +1,81 @@
+import type { Opening, ShockOption, UnitSystem } from "@armwright/engine";
+import { bench, edit } from "../store/bench.ts";
+import { shown } from "../words/shown.ts";
+import { mountsBench } from "./mounts-store.ts";
+import { notching } from "./notching.ts";
+import { OWN } from "./own-shock.ts";
+import { requestNow } from "./request-now.ts";
+import { lowering, nearing, taking } from "./take.ts";
+import { openingWords } from "./words.ts";
+
+/** A hair more than what opens a place, so that rounding does not close it again, m. */
+const HAIR = 1e-6;
+
+/**
+ * What a press makes of a change: to the car (one step that can be undone) or to what is asked. Null where it cannot be
+ * done by a press: metal has to be cut first.
+ */
+export function applying(opening: Opening): { readonly label: string; readonly apply: () => void } | null {
+  const { change, by, notch } = opening;
+  const { document, live, units } = bench.getState();
+  const { study, car } = live;
+  if (!document || !study || !car) return null;
+  const state = mountsBench.getState();
+  const request = requestNow(study, state);
+  if (!request) return null;
+  const { travel, requirements } = request;
+  const set = mountsBench.setState;
+  switch (change.kind) {
+    case "less-bump":
+      return { label: "Ask for that", apply: () => set({ travel: { ...travel, bump: travel.bump - by - HAIR } }) };
+    case "less-droop":
+      return { label: "Ask for that", apply: () => set({ travel: { ...travel, droop: travel.droop + by + HAIR } }) };
+    case "wider-stroke-window": {
+      const { least, most } = requirements.strokeUsed;
+      const strokeUsed = { least: Math.max(0, least - by - HAIR), most: Math.min(1, most + by + HAIR) };
+      return { label: "Ask for that", apply: () => set({ requirements: { ...requirements, strokeUsed } }) };
+    }
+    case "longer-shock":
+    case "shorter-shock": {
+      const more = change.kind === "longer-shock" ? by : -by;
+      const wanted = request.shocks.map((shock) => stretched(shock, more, units));
+      return {
+        label: "Look with that",
+        apply: () =>
+          set((before) => ({ wanted: [...before.wanted, ...wanted], chosen: wanted.map(({ name }) => name) })),
+      };
+    }
+    case "lower-keep-out": {
+      const operations = lowering(document, change.keepOut, by);
+      if (!operations) return null;
+      const words = `${change.keepOut} lowered by ${shown(by, "length", units)}`;
+      return { label: "Lower it on the drawing", apply: () => edit(operations, words) };
+    }
+    case "notch-keep-out": {
+      const nearer = nearing(document, car, change.keepOut, by);
+      const words = openingWords(opening, units);
+      if (nearer) return { label: "Let it come nearer", apply: () => edit(nearer, words) };
+      const box = car.keepOuts.find(({ name }) => name === change.keepOut);
+      const cut = box?.shape === "box" && notch ? notching(document, box, notch) : null;
+      if (!cut) return null;
+      // The notch is made for this one place, so the shock goes there with it.
+      const { operations } = taking(document, car, opening.proposal);
+      return {
+        label: "Cut the notch and hang the shock there",
+        apply: () => edit([...cut, ...operations], `${change.keepOut} notched, and the shock hung there`),
+      };
+    }
+  }
+}
+
+/** A shock with more or less stroke, named by what it is. */
+function stretched(shock: ShockOption, more: number, units: UnitSystem): ShockOption {
+  const name = shock.name === OWN ? "own" : shock.name;
+  const amount = shown(Math.abs(more), "length", units);
+  return {
+    ...shock,
+    name: `${name}, ${amount} ${more > 0 ? "more" : "less"} stroke`,
+    shortest: shock.shortest + more,
+    longest: shock.longest + 2 * more,
+  };
+}
