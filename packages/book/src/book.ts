@@ -3,6 +3,7 @@ import { type CarDocument, fingerprintOf } from "@armwright/engine/document";
 import { frame, roomOn, type SheetFacts } from "./paper/frame.ts";
 import type { Leaf } from "./paper/leaf.ts";
 import { PAGE_SIZES, type PageSize } from "./paper/page-size.ts";
+import { armSheets } from "./sheets/arm-sheets.ts";
 import { buySheets } from "./sheets/buy-sheet.ts";
 import { carSheets } from "./sheets/car-sheet.ts";
 import { cutListSheets } from "./sheets/cut-list-sheets.ts";
@@ -50,6 +51,7 @@ const SHEETS: readonly ((makings: Makings) => readonly Sheet[])[] = [
   carSheets,
   orderSheets,
   jigSheets,
+  armSheets,
   cutListSheets,
   templateSheets,
   cycleCards,

@@ -1,6 +1,7 @@
 // The drawings' contents: a study in, primitives out; the same for screen and paper.
 
 export type { ChartOptions } from "./chart/options.ts";
+export { type DimensionWish, placeDimension } from "./dimension.ts";
 export { type Chart, chartCycle, drawChart } from "./draw-chart.ts";
 export { constructionLines } from "./draw-construction.ts";
 export { drawLeft } from "./draw-left.ts";
@@ -8,6 +9,7 @@ export { drawRear } from "./draw-rear.ts";
 export { drawTape } from "./draw-tape.ts";
 export { drawTop } from "./draw-top.ts";
 export { fitLeft, fitRear, fitTop } from "./fit.ts";
+export type { NoteRoom } from "./note.ts";
 export type { ViewOptions } from "./options.ts";
 export { ghostsOf } from "./parts/ghosts.ts";
 export { bar, circle, hull, polyline, rectangle, spot } from "./path.ts";

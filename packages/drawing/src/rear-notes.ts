@@ -8,6 +8,7 @@ import { grown } from "./placement.ts";
 import type { Primitive, Spot } from "./primitive.ts";
 import { mountAt, numberOf, type Scene } from "./scene.ts";
 import { group, text } from "./sketch.ts";
+import { wrapped } from "./tape/flags.ts";
 import { boxOfText } from "./text-size.ts";
 import { distinctSpots, type GapNow, gapsFromStudy, nearestToTyre } from "./trouble.ts";
 import { reading, travelReading } from "./words.ts";
@@ -132,6 +133,9 @@ function sideName(scene: Scene, name: string, outline: readonly Spot[], room: No
   return [];
 }
 
+/** Longer names go on in a further line, px. */
+const LONGEST_LINE = 120;
+
 function twoLines(
   at: Spot,
   upper: string,
@@ -141,9 +145,17 @@ function twoLines(
   anchor: "start" | "middle" | "end" = "middle",
 ) {
   const isGhost = layer === "ghost";
+  const lines = wrapped(upper, LONGEST_LINE * pen, pen);
+  const high = ((lines.length - 1) * 17 * pen) / 2;
   const parts = [
-    text(layer, shift(at, 0, -3 * pen), upper, { anchor, halo: "paper", ink: isGhost ? "ink-2" : "ink" }),
-    text(layer, shift(at, 0, 15 * pen), lower, { anchor, halo: "paper", size: isGhost ? "text" : "label" }),
+    ...lines.map((words, index) =>
+      text(layer, shift(at, 0, (17 * index - 3) * pen - high), words, {
+        anchor,
+        halo: "paper",
+        ink: isGhost ? "ink-2" : "ink",
+      }),
+    ),
+    text(layer, shift(at, 0, 15 * pen + high), lower, { anchor, halo: "paper", size: isGhost ? "text" : "label" }),
   ];
   return { parts, boxes: parts.map((part) => grown(boxOfText(part, pen), 1 * pen)) };
 }

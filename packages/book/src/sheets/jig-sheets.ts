@@ -1,6 +1,7 @@
 import { type Primitive, spot, stroke, text } from "@armwright/drawing";
 import { apart, type JigPart, type JigPoint, jigParts } from "../jig/jig-part.ts";
-import { FROM_ABOVE, FROM_BEHIND, markedView } from "../jig/marked-view.ts";
+import { markedView } from "../paper/marked-view.ts";
+import { FROM_ABOVE, FROM_BEHIND } from "../paper/side.ts";
 import { type Column, table } from "../paper/table.ts";
 import { paragraph } from "../paper/words.ts";
 import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";

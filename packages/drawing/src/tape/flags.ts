@@ -137,8 +137,7 @@ export function placeFlags(
   const pitch = FLAG_PITCH * pen;
   const top = rect.y + 10 * pen;
   const bottom = rect.y + rect.height - 10 * pen;
-  const from = options.wordsFrom ?? rect.x;
-  const room = nameRight(scale, flags) - from;
+  const room = nameRight(scale, flags) - rect.x;
   const kept = withoutFarthest(flags, Math.max(1, Math.floor((bottom - top) / pitch) + 1));
   const names = kept.map(({ label }) => (options.words === false ? [""] : wrapped(label, room, pen)));
   const tall = names.reduce((sum, lines) => sum + pitch + (lines.length - 1) * LINE * pen, 0);
@@ -157,7 +156,7 @@ export function placeFlags(
     top + ((sizes[0] ?? pitch) - pitch) / 2,
     bottom - ((sizes.at(-1) ?? pitch) - pitch) / 2,
   );
-  const left = options.words === false ? pennantLeft(scale) : from;
+  const left = options.words === false ? pennantLeft(scale) : rect.x;
   return rows.map(({ flag, lines }, index) => {
     const size = sizes[index]!;
     const y = heights[index]! - size / 2;

@@ -29,8 +29,6 @@ export interface TapeOptions {
   readonly loupe?: boolean;
   /** Names and values beside the pennants, on unless said. */
   readonly words?: boolean;
-  /** Where names may begin, sheet units from the left; the sheet's edge unless said. Long ones go on in a second line. */
-  readonly wordsFrom?: number;
   /** `travel`, `stops.bump` or `stops.droop` while it is in the hand. */
   readonly held?: string;
   /** Travels at the blade's ends, m, where they are not to follow from the study. */

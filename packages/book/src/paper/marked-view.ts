@@ -13,33 +13,9 @@ import {
   widthOf,
 } from "@armwright/drawing";
 import type { Vec3 } from "@armwright/engine";
-import { PEN } from "../paper/leaf.ts";
-import type { JigPoint } from "./jig-part.ts";
-
-/** From where the points are seen, and which way is which on the sheet. */
-export interface Side {
-  readonly title: string;
-  readonly across: (point: Vec3) => number;
-  readonly up: (point: Vec3) => number;
-  /** Words at the sheet's left, right, top edge of the picture. */
-  readonly left: string;
-  readonly top: string;
-}
-
-export const FROM_ABOVE: Side = {
-  title: "from above",
-  across: ({ y }) => -y,
-  up: ({ x }) => x,
-  left: "OUT",
-  top: "FRONT",
-};
-export const FROM_BEHIND: Side = {
-  title: "from behind",
-  across: ({ y }) => -y,
-  up: ({ z }) => z,
-  left: "OUT",
-  top: "UP",
-};
+import type { JigPoint } from "../jig/jig-part.ts";
+import { PEN } from "./leaf.ts";
+import { norths, type Side } from "./side.ts";
 
 /** Points with their marks in one view, to scale, with lines between those that a tube joins. */
 export function markedView(
@@ -63,8 +39,7 @@ export function markedView(
   const room = makePlacement(box);
   const parts: Primitive[] = [
     text("title", spot(box.x + 1, box.y + 4), side.title, { ink: "ink-2" }),
-    ...arrow(spot(box.x + 10, box.y + box.height - 2), spot(-1, 0), side.left),
-    ...arrow(spot(box.x + 1.5, box.y + box.height - 8), spot(0, -1), side.top),
+    ...norths(side, box.x, box.y + box.height),
   ];
   room.take({ x: box.x, y: box.y, width: 30, height: 6 });
   room.take({ x: box.x, y: box.y + box.height - 18, width: 22, height: 18 });
@@ -113,19 +88,3 @@ const NEAR: readonly (readonly [number, number])[] = [
   [1.5, 0],
   [-1.5, 0],
 ];
-
-/** A north of the view: a short arrow with its word. */
-function arrow(from: Spot, heading: Spot, word: string): Primitive[] {
-  const length = 7;
-  const tip = spot(from.x + heading.x * length, from.y + heading.y * length);
-  const side = spot(-heading.y, heading.x);
-  const barb = (way: 1 | -1): Spot =>
-    spot(tip.x - heading.x * 2.2 + side.x * 0.8 * way, tip.y - heading.y * 2.2 + side.y * 0.8 * way);
-  return [
-    line("north", polyline([from, tip]), { weight: "thin" }),
-    line("north", polyline([barb(1), tip, barb(-1)]), { weight: "thin" }),
-    heading.x === 0
-      ? text("north", spot(tip.x + 1.6, tip.y + 3), word, { ink: "ink", bold: true })
-      : text("north", spot(from.x + 1.2, from.y + 1.2), word, { ink: "ink", bold: true }),
-  ];
-}

@@ -1,0 +1,205 @@
+import {
+  area,
+  type Box,
+  bar,
+  boxesAlong,
+  circle,
+  type DimensionWish,
+  grown,
+  line,
+  makePlacement,
+  type NoteRoom,
+  type Primitive,
+  placeDimension,
+  polyline,
+  type Spot,
+  spot,
+  stroke,
+  text,
+  widthOf,
+} from "@armwright/drawing";
+import type { Vec3 } from "@armwright/engine";
+import type { TubeEnd, TubePiece } from "../cut/tube-piece.ts";
+import type { JigPoint } from "../jig/jig-part.ts";
+import { along, less, size, unit } from "../space.ts";
+import { PEN } from "./leaf.ts";
+import { norths, type Side } from "./side.ts";
+import { namedRatio } from "./true-scale.ts";
+
+export interface PartDrawing {
+  readonly tubes: readonly TubePiece[];
+  readonly points: readonly JigPoint[];
+  /** Measures that are wanted, most needful first: between two points, the way a tape or a square reads them in this view. */
+  readonly measures: readonly Measure[];
+}
+
+export interface Measure {
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly words: string;
+  readonly along?: "level" | "upright";
+}
+
+/** One welded part in one view, to a named scale: tubes with their bungs, places with their marks, dimensions where they find room. */
+export function partView(
+  part: PartDrawing,
+  side: Side,
+  box: Box,
+): { readonly parts: Primitive[]; readonly ratio: number } {
+  const flat = (point: Vec3): Spot => spot(side.across(point), -side.up(point));
+  const all = [
+    ...part.points.map(({ point }) => point),
+    ...part.tubes.flatMap(({ from, to }) => [from.point, to.point]),
+  ].map(flat);
+  const xs = all.map(({ x }) => x);
+  const ys = all.map(({ y }) => y);
+  const wide = Math.max(...xs) - Math.min(...xs);
+  const high = Math.max(...ys) - Math.min(...ys);
+  // Room round the part for dimensions.
+  const ratio = namedRatio(
+    Math.max((wide * 1000) / Math.max(box.width - 64, 10), (high * 1000) / Math.max(box.height - 44, 10)),
+  );
+  const scale = 1000 / ratio;
+  const middle = spot((Math.max(...xs) + Math.min(...xs)) / 2, (Math.max(...ys) + Math.min(...ys)) / 2);
+  const at = (point: Vec3): Spot => {
+    const p = flat(point);
+    return spot(box.x + box.width / 2 + (p.x - middle.x) * scale, box.y + box.height / 2 + (p.y - middle.y) * scale);
+  };
+  const room = roomIn(box, part, at, scale);
+  const tubes = [...part.tubes].sort((a, b) => depthOf(b, side) - depthOf(a, side));
+  const parts: Primitive[] = [
+    text("title", spot(box.x + 1, box.y + 4), `${side.title}, 1 : ${ratio}`, { ink: "ink-2" }),
+    ...norths(side, box.x, box.y + box.height),
+    ...tubes.flatMap((tube) => tubeParts(tube, at, scale)),
+    ...part.points.flatMap(({ point }) => placeParts(at(point))),
+  ];
+  parts.push(...markParts(part.points, at, room));
+  for (const measure of part.measures) {
+    const placed = placeDimension(wishOf(measure, at), room, PEN);
+    if (placed) parts.push(placed);
+  }
+  return { parts, ratio };
+}
+
+const depthOf = ({ from, to }: TubePiece, side: Side): number => (side.depth(from.point) + side.depth(to.point)) / 2;
+
+function roomIn(box: Box, part: PartDrawing, at: (point: Vec3) => Spot, scale: number): NoteRoom {
+  const bounds = grown(box, -1);
+  const room = { all: makePlacement(bounds), words: makePlacement(bounds), parts: makePlacement(bounds) };
+  const corners: readonly Box[] = [
+    { x: box.x, y: box.y, width: 46, height: 6 },
+    { x: box.x, y: box.y + box.height - 18, width: 22, height: 18 },
+  ];
+  for (const placement of [room.all, room.words]) for (const corner of corners) placement.take(corner);
+  for (const { from, to, diameter } of part.tubes) {
+    for (const strip of boxesAlong(at(from.point), at(to.point), (diameter / 2) * scale + 1)) room.all.take(strip);
+  }
+  for (const { point } of part.points) {
+    const c = at(point);
+    room.all.take({ x: c.x - 2.4, y: c.y - 2.4, width: 4.8, height: 4.8 });
+  }
+  return room;
+}
+
+/** A tube as two edges with paper between, its bungs as narrower ends, its rod ends as the line to the ball. */
+function tubeParts({ from, to, diameter }: TubePiece, at: (point: Vec3) => Spot, scale: number): Primitive[] {
+  const heading = unit(less(to.point, from.point));
+  const start = along(from.point, heading, shortBy(from));
+  const stop = along(to.point, heading, -shortBy(to));
+  const half = (diameter / 2) * scale;
+  const [a, b] = [at(start), at(stop)];
+  const ends = [[from, start] as const, [to, stop] as const].flatMap(([end, face]): Primitive[] =>
+    end.kind === "bung"
+      ? [
+          stroke("rod-end", at(face), at(end.point), { weight: "visible" }),
+          area(
+            "bung",
+            bar(at(face), at(along(face, unit(less(end.point, face)), Math.min(0.006, shortBy(end) / 3))), half * 1.08),
+            {
+              weight: "thin",
+            },
+          ),
+        ]
+      : [],
+  );
+  // Seen along its length a tube is its ring.
+  if (Math.hypot(b.x - a.x, b.y - a.y) < half * 0.5) {
+    return [area("tube", circle(a, half), { hatch: "cut" }), ...ends];
+  }
+  return [
+    area("tube", bar(a, b, half), { weight: "visible" }),
+    stroke("tube", a, b, { weight: "hair", dash: "centre", ink: "ink-2" }),
+    ...ends,
+  ];
+}
+
+function shortBy(end: TubeEnd): number {
+  if (end.kind === "bung") return end.setBack.length;
+  return end.kind === "cope" ? Math.max(-end.tip, 0) : 0;
+}
+
+const placeParts = (c: Spot): Primitive[] => [
+  area("pivot", circle(c, 1.5), { weight: "visible" }),
+  line("pivot", polyline([spot(c.x - 2.6, c.y), spot(c.x + 2.6, c.y)]), { weight: "hair" }),
+  line("pivot", polyline([spot(c.x, c.y - 2.6), spot(c.x, c.y + 2.6)]), { weight: "hair" }),
+];
+
+const ROUND: readonly (readonly [number, number])[] = [
+  [1, -1],
+  [-1, -1],
+  [1, 1],
+  [-1, 1],
+  [0, -1.4],
+  [0, 1.4],
+  [1.5, 0],
+  [-1.5, 0],
+];
+
+/** Marks beside their places; places that fall on each other in this view share one. */
+function markParts(points: readonly JigPoint[], at: (point: Vec3) => Spot, room: NoteRoom): Primitive[] {
+  const spots: { readonly at: Spot; mark: string }[] = [];
+  for (const { mark, point } of points) {
+    const c = at(point);
+    const same = spots.find((each) => Math.hypot(each.at.x - c.x, each.at.y - c.y) < 1.6);
+    if (same) same.mark = `${same.mark} ${mark}`;
+    else spots.push({ at: c, mark });
+  }
+  return spots.map(({ at: c, mark }) => {
+    const width = widthOf(mark, "reading", PEN);
+    const boxes = [4.4, 6.5, 9].flatMap((reach) =>
+      ROUND.map(
+        ([dx, dy]): Box => ({
+          x: c.x + dx * (reach + width / 3) - width / 2,
+          y: c.y + dy * reach - 2.2,
+          width,
+          height: 4.6,
+        }),
+      ),
+    );
+    const free = boxes.find((each) => room.all.isFree(each)) ?? boxes[0]!;
+    room.all.take(free);
+    room.words.take(free);
+    return text("mark", spot(free.x + width / 2, free.y + 3.9), mark, {
+      size: "reading",
+      bold: true,
+      anchor: "middle",
+      ink: "ink",
+      halo: "paper",
+    });
+  });
+}
+
+const OFFSETS = [7, -7, 11, -11, 15, -15, 20, -20, 26, -26, 33, -33, 41, -41, 50, -50, 60, -60];
+
+const wishOf = ({ from, to, words, along: way }: Measure, at: (point: Vec3) => Spot): DimensionWish => ({
+  id: words,
+  from: at(from),
+  to: at(to),
+  text: words,
+  offsets: OFFSETS,
+  ...(way && { along: way }),
+});
+
+/** Whether two places stand apart in a view enough to be measured there, m. */
+export const isSeenApart = (side: Side, a: Vec3, b: Vec3): boolean =>
+  Math.hypot(side.across(a) - side.across(b), side.up(a) - side.up(b)) > 0.9 * size(less(a, b));
