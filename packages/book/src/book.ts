@@ -9,10 +9,13 @@ import { carSheets } from "./sheets/car-sheet.ts";
 import { cutListSheets } from "./sheets/cut-list-sheets.ts";
 import { cycleCards } from "./sheets/cycle-cards.ts";
 import { jigSheets } from "./sheets/jig-sheets.ts";
+import { linkSheets } from "./sheets/link-sheets.ts";
 import { orderSheets } from "./sheets/order-sheet.ts";
 import { settingsSheets } from "./sheets/settings-sheet.ts";
+import { shaftAndMountsSheets } from "./sheets/shaft-and-mounts-sheet.ts";
 import type { Makings, Sheet } from "./sheets/sheet.ts";
 import { signOffSheets } from "./sheets/sign-off-sheet.ts";
+import { spindleSheets } from "./sheets/spindle-sheets.ts";
 import { templateSheets } from "./sheets/template-sheets.ts";
 
 export interface BookOptions {
@@ -52,6 +55,9 @@ const SHEETS: readonly ((makings: Makings) => readonly Sheet[])[] = [
   orderSheets,
   jigSheets,
   armSheets,
+  linkSheets,
+  spindleSheets,
+  shaftAndMountsSheets,
   cutListSheets,
   templateSheets,
   cycleCards,
