@@ -41,26 +41,30 @@ export function jigParts(corner: Corner): readonly JigPart[] {
   return [wholeCorner(corner), ...parts, ...links(corner)];
 }
 
-/** Every pivot of the corner at ride height with hub and shaft: what a jig for the whole corner holds. */
+/** A stair of more places than this does not go on a sheet of paper. */
+const MOST_PLACES = 11;
+
+/** Every pivot of the corner at ride height with its hub; shock and shaft too where the sheet has room for them. */
 function wholeCorner(corner: Corner): JigPart {
   const { driveshaft, shock, wheel } = corner.car;
-  const places: Place[] = [
-    ...corner.pivots.map(({ label, point }) => ({ label, point })),
-    ...(driveshaft
-      ? [
-          { label: "half shaft, inner joint", point: driveshaft.inner.centre },
-          { label: "half shaft, outer joint", point: driveshaft.outer.centre },
-        ]
-      : []),
+  const hub = { label: "hub face, on the stub's axis", point: wheel.hubFace };
+  const places: Place[] = [hub, ...corner.pivots.map(({ label, point }) => ({ label, point }))];
+  const more: Place[] = [
     ...(shock
       ? [
           { label: "shock, upper mount", point: shock.upper.point },
           { label: "shock, lower mount", point: shock.lower.point },
         ]
       : []),
-    { label: "hub face, on the stub's axis", point: wheel.hubFace },
+    ...(driveshaft
+      ? [
+          { label: "half shaft, inner joint", point: driveshaft.inner.centre },
+          { label: "half shaft, outer joint", point: driveshaft.outer.centre },
+        ]
+      : []),
   ];
-  return { id: "corner", title: "Whole corner at ride height", points: marked(distinct(places)), heights: null };
+  const shown = distinct([...places, ...more].slice(0, Math.max(MOST_PLACES, places.length)));
+  return { id: "corner", title: "Whole corner at ride height", points: marked(shown), heights: null };
 }
 
 interface Place {

@@ -7,7 +7,7 @@ const INCH = 25.4;
 
 /** Height that both rules take, and between them, mm. */
 export const RULER_HEIGHT = 16;
-const BETWEEN = 10;
+const BETWEEN = 4.5;
 
 /** Two rules to check the printer by, side by side from their top left corner, mm. */
 export function ruler(left: number, top: number): readonly Primitive[] {

@@ -14,16 +14,16 @@ export function carSheets(makings: Makings): readonly Sheet[] {
   if (!solved) return [];
   const position = positionOf(study.corner, solved.state);
   const parts: Primitive[] = [];
-  const rear = carView(study, position, "rear", room.width * 0.64, room.height * 0.45);
+  const rear = carView(study, position, "rear", room.width * 0.64, room.height * 0.43);
   parts.push(...placed(rear.drawing, room.x, room.y));
   const side = room.x + room.width * 0.66;
   const small = room.width - room.width * 0.66;
-  const above = carView(study, position, "top", small, room.height * 0.22);
-  const left = carView(study, position, "left", small, room.height * 0.23);
-  parts.push(...placed(above.drawing, side, room.y), ...placed(left.drawing, side, room.y + room.height * 0.225));
-  const top = room.y + room.height * 0.46;
+  const above = carView(study, position, "top", small, room.height * 0.21);
+  const left = carView(study, position, "left", small, room.height * 0.215);
+  parts.push(...placed(above.drawing, side, room.y), ...placed(left.drawing, side, room.y + room.height * 0.215));
+  const top = room.y + room.height * 0.435;
   const half = (room.width - 6) / 2;
-  const floor = room.y + room.height - 44;
+  const floor = room.y + room.height - 52;
   const numbers = table(
     [
       { head: "numbers that matter", share: 62 },
@@ -44,7 +44,7 @@ export function carSheets(makings: Makings): readonly Sheet[] {
     { size: "text" },
   );
   parts.push(...numbers.parts, ...stops.parts);
-  parts.push(...cautions(makings, room.y + room.height - 42));
+  parts.push(...cautions(makings, room.y + room.height - 50));
   return [
     {
       id: "car",

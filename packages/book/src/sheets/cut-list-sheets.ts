@@ -1,8 +1,9 @@
-import { area, type Primitive, rectangle, spot, text } from "@armwright/drawing";
+import { area, type Primitive, rectangle, spot, text, widthOf } from "@armwright/drawing";
 import { formatNumber, formatValue, unitOf } from "@armwright/engine";
 import { type CutLine, type CutList, cutList } from "../cut/cut-list.ts";
 import { hardware, threadWords, tubeWords } from "../cut/hardware.ts";
 import type { TubeEnd } from "../cut/tube-piece.ts";
+import { PEN } from "../paper/leaf.ts";
 import { table } from "../paper/table.ts";
 import { paragraph } from "../paper/words.ts";
 import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
@@ -104,7 +105,7 @@ function barsSheet(list: CutList, makings: Makings): Sheet {
       proven
         ? "No way of cutting needs fewer bars: every way was looked at, or the lengths alone show it."
         : "Near the fewest bars; not every way of cutting was looked at."
-    } Numbers are those of the cut list, L and R.`,
+    } Numbers are those of the cut list, L and R; lengths stand there too.`,
     room.x,
     room.y,
     room.width,
@@ -137,8 +138,8 @@ function barsSheet(list: CutList, makings: Makings): Sheet {
         const width = piece.length * scale;
         parts.push(
           area("bar", rectangle(x, top, width, 9), { weight: "visible" }),
-          text("bar", spot(x + width / 2, top + 4.2), piece.name, { anchor: "middle", ink: "ink", bold: true }),
-          text("bar", spot(x + width / 2, top + 8.2), tape(makings, piece.length), { anchor: "middle", ink: "ink" }),
+          ...inside(piece.name, x, width, top + 4.2, true),
+          ...inside(tape(makings, piece.length), x, width, top + 8.2, false),
         );
         x += width + list.kerf * scale;
       }
@@ -161,6 +162,12 @@ function barsSheet(list: CutList, makings: Makings): Sheet {
   }
   return { id: "bars", title: "How the bars are cut", note: lengthsIn(makings), parts };
 }
+
+/** Words in a piece of a bar, where they find room in it. */
+const inside = (words: string, x: number, width: number, y: number, bold: boolean): Primitive[] =>
+  widthOf(words, "label", PEN) < width - 0.5
+    ? [text("bar", spot(x + width / 2, y), words, { anchor: "middle", ink: "ink", bold })]
+    : [];
 
 function hardwareSheet(list: CutList, makings: Makings): Sheet {
   const { room, study } = makings;

@@ -20,8 +20,9 @@ import { paragraph } from "../paper/words.ts";
 import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
 
 /** Links on a sheet. */
-const ON_A_SHEET = 3;
+const ON_A_SHEET = 2;
 const HEIGHT = 62;
+const APART = 104;
 
 /** Every link: ball to ball, tube to cut, thread and hand of each end. Two of each: left and right are alike. */
 export function linkSheets(makings: Makings): readonly Sheet[] {
@@ -31,7 +32,7 @@ export function linkSheets(makings: Makings): readonly Sheet[] {
   const sheets: Sheet[] = [];
   for (let from = 0; from < links.length; from += ON_A_SHEET) {
     const shown = links.slice(from, from + ON_A_SHEET);
-    const parts = shown.flatMap((line, index) => linkParts(line, makings.room.y + index * (HEIGHT + 12), makings));
+    const parts = shown.flatMap((line, index) => linkParts(line, makings.room.y + index * APART, makings));
     sheets.push({
       id: `links-${from / ON_A_SHEET + 1}`,
       title: shown.length === 1 ? `${capital(shown[0]!.piece.name)}, make 2` : "Links, make 2 of each",

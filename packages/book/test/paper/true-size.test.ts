@@ -61,9 +61,9 @@ describe.skipIf(!hasRenderer)("true-size pages, as printed", () => {
     expect(page.width).toBeCloseTo(PAGE_SIZES[paper].width * PIXELS_PER_MM, -0.5);
     // Just above the lower edge of both rules: their ends, and the longest marks between.
     const edge = Math.round((140 + 5.5 + 3.5) * PIXELS_PER_MM);
-    const [left, right] = darkSpan(page, edge, 100, 1250);
+    const [left, right] = darkSpan(page, edge, 100, 1215);
     expect(Math.abs(right - left - RULER_MM * PIXELS_PER_MM)).toBeLessThanOrEqual(TRUE);
-    const [start, end] = darkSpan(page, edge, 1260, page.width - 10);
+    const [start, end] = darkSpan(page, edge, 1225, page.width - 10);
     expect(Math.abs(end - start - RULER_INCHES * 25.4 * PIXELS_PER_MM)).toBeLessThanOrEqual(TRUE);
   });
 
