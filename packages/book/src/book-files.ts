@@ -1,13 +1,17 @@
 import { makeCorner, type Study } from "@armwright/engine";
 import type { CarDocument } from "@armwright/engine/document";
 import { type BookOptions, bookLeaves } from "./book.ts";
+import { cutList } from "./cut/cut-list.ts";
 import { assemblySolids } from "./files/assembly.ts";
+import { cutListCsv, hardwareCsv } from "./files/cut-list-csv.ts";
+import { dxfText } from "./files/dxf.ts";
 import { glbBytes } from "./files/glb.ts";
 import { distancesCsv, pointsCsv } from "./files/points-csv.ts";
 import type { Solid } from "./files/solid.ts";
 import { stlBytes } from "./files/stl.ts";
 import { viewSvg } from "./files/view-svg.ts";
 import { writePdf } from "./paper/write-pdf.ts";
+import { copeTemplates } from "./sheets/template-sheets.ts";
 
 /** A file of the book, named after car and version. */
 export interface BookFile {
@@ -40,6 +44,11 @@ export async function bookFiles(
     [`${stem}-distances.csv`, () => utf8(distancesCsv(study.corner))],
     ...(["rear", "top", "left"] as const).map(
       (view) => [`${stem}-${view}.svg`, () => utf8(viewSvg(study, view, options.paper))] as const,
+    ),
+    [`${stem}-cut-list.csv`, () => utf8(cutListCsv(cutList(study.corner), study.car))],
+    [`${stem}-hardware.csv`, () => utf8(hardwareCsv(cutList(study.corner), study.car))],
+    ...copeTemplates(study).map(
+      ({ number, parts }) => [`${stem}-cope-T${number}.dxf`, () => utf8(dxfText(parts, study.car.units))] as const,
     ),
     [`${stem}-assembly.glb`, () => glbBytes(solids(), study.car.name)],
     [`${stem}-assembly.stl`, () => stlBytes(solids(), study.car.name)],

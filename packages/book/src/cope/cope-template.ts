@@ -16,8 +16,6 @@ export interface CopeTemplateFacts {
   readonly under: string;
   /** mm */
   readonly outerDiameter: number;
-  /** Angles (rad) at which the other end's marks stand, so that both ends are cut in step. */
-  readonly turnMarks: readonly { readonly angle: number; readonly words: string }[];
 }
 
 /** Paper between the shortest part of the cut and the straight edge that lies square round the tube, mm. */
@@ -75,10 +73,6 @@ export function copeTemplate(
     ...quarters.map((at) =>
       stroke("mark", spot(at, bottom), spot(at, y(lowest) + 3), { weight: "hair", dash: "centre" }),
     ),
-    ...facts.turnMarks.map(({ angle }) => {
-      const at = left + round * shareOfTurn(angle);
-      return stroke("mark", spot(at, bottom), spot(at, bottom - 7), { weight: "outline" });
-    }),
     text("mark", spot(left + 2, bottom - 12.5), facts.title, { size: "text", bold: true, ink: "ink", halo: "paper" }),
     text("mark", spot(left + 2, bottom - 7.8), facts.under, { ink: "ink", halo: "paper" }),
     text("mark", spot(left + 2, bottom - 3.2), "this edge square round the tube; seam at both paper ends", {
@@ -92,9 +86,3 @@ export function copeTemplate(
     edgeToOrigin: -edge,
   };
 }
-
-/** An angle as a share of a whole turn, 0…1. */
-const shareOfTurn = (angle: number): number => {
-  const share = (angle / (2 * Math.PI)) % 1;
-  return share < 0 ? share + 1 : share;
-};

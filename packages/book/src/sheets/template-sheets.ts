@@ -1,6 +1,6 @@
 import type { Primitive } from "@armwright/drawing";
-import { formatNumber } from "@armwright/engine";
-import { copeTemplate } from "../cope/cope-template.ts";
+import { formatNumber, type Study } from "@armwright/engine";
+import { type CopeTemplate, copeTemplate } from "../cope/cope-template.ts";
 import { cutList } from "../cut/cut-list.ts";
 import { tubeWords } from "../cut/hardware.ts";
 import { moved } from "../paper/moved.ts";
@@ -10,25 +10,30 @@ import type { Makings, Sheet } from "./sheet.ts";
 const DEGREE = Math.PI / 180;
 const BETWEEN = 6;
 
-/** Cope templates at true size, as many on a sheet as find room, each sheet with its ruler. */
-export function templateSheets(makings: Makings): readonly Sheet[] {
-  const { room, study } = makings;
-  const { units } = study.car;
-  const { templates, lines } = cutList(study.corner);
-  const drawn = templates.map(({ number, piece, end }) => {
+/** Every coped end of the car as its template, from the paper's corner, mm. */
+export function copeTemplates({ corner, car }: Study): readonly (CopeTemplate & { readonly number: number })[] {
+  const { templates, lines } = cutList(corner);
+  return templates.map(({ number, piece, end }) => {
     const line = lines.find((each) => each.piece === piece);
-    return copeTemplate(
-      end.line,
-      {
-        title: `T${number}: tube ${line?.number ?? ""}, ${piece.name}`,
-        under: `${tubeWords(piece.diameter, piece.wall, units)}, ${formatNumber(end.angle / DEGREE, 0)}° onto ${end.onto.map(({ name }) => name).join(" and ")}`,
-        outerDiameter: piece.diameter * 1000,
-        turnMarks: [],
-      },
-      0,
-      0,
-    );
+    return {
+      number,
+      ...copeTemplate(
+        end.line,
+        {
+          title: `T${number}: tube ${line?.number ?? ""}, ${piece.name}`,
+          under: `${tubeWords(piece.diameter, piece.wall, car.units)}, ${formatNumber(end.angle / DEGREE, 0)}° onto ${end.onto.map(({ name }) => name).join(" and ")}`,
+          outerDiameter: piece.diameter * 1000,
+        },
+        0,
+        0,
+      ),
+    };
   });
+}
+
+/** Cope templates at true size, as many on a sheet as find room, each sheet with its ruler. */
+export function templateSheets({ room, study }: Makings): readonly Sheet[] {
+  const drawn = copeTemplates(study);
   const floor = room.y + room.height - RULER_HEIGHT - 2;
   const sheets: Sheet[] = [];
   let parts: Primitive[] = [];

@@ -30,12 +30,7 @@ const leafOn = (paper: "letter" | "a4"): Leaf => ({
   page: PAGE_SIZES[paper],
   isTrueSize: true,
   parts: [
-    ...copeTemplate(
-      cope,
-      { title: "Cross tube", under: "⌀ 1 1/2 × .095", outerDiameter: DIAMETER, turnMarks: [] },
-      20,
-      40,
-    ).parts,
+    ...copeTemplate(cope, { title: "Cross tube", under: "⌀ 1 1/2 × .095", outerDiameter: DIAMETER }, 20, 40).parts,
     ...ruler(20, 140),
   ],
 });
