@@ -6,6 +6,7 @@ import { study } from "../../packages/engine/dist/study/study.js";
 import { C_COMMAND, CProgram, compileC } from "./c-program.js";
 import { BUMP, benchmarkCar, DROOP, POSITIONS } from "./cars.js";
 import { constantsForC, KINDS_IN_C } from "./constants.js";
+import { benchmarkLanding } from "./landing.js";
 import { sameTasks, timeLibrary } from "./library.js";
 import { LEAST_SAMPLE, measure, SAMPLES, timed, type Variant } from "./measure.js";
 import { benchmarkMounts } from "./mounts.js";
@@ -160,7 +161,7 @@ if (typeof library !== "string") {
   );
 }
 const mountsAgree = await benchmarkMounts();
-allAgree = allAgree && mountsAgree;
+allAgree = benchmarkLanding() && allAgree && mountsAgree;
 if (!allAgree) {
   console.error("\nThe C program and the engine do not agree: the times above do not count.");
   process.exitCode = 1;

@@ -6,7 +6,6 @@ import json
 import math
 import os
 
-import numpy as np
 import scipy
 from scipy.optimize import differential_evolution, minimize
 
@@ -15,54 +14,70 @@ CHASSIS = ["lowerArm.innerFront", "lowerArm.innerRear", "upperLink.inner"]
 MOVED = {"chassis-pivots": CHASSIS}
 
 
-def turn(axis, angle, v):
-    """Rodrigues' formula."""
-    return v * math.cos(angle) + np.cross(axis, v) * math.sin(angle) + axis * axis.dot(v) * (1 - math.cos(angle))
+def dot(a, b):
+    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]
+
+
+def add(a, b, factor=1.0):
+    return (a[0] + b[0] * factor, a[1] + b[1] * factor, a[2] + b[2] * factor)
 
 
 def unit(v):
-    return v / math.sqrt(v.dot(v))
+    size = math.sqrt(dot(v, v))
+    return (v[0] / size, v[1] / size, v[2] / size)
+
+
+def turn(k, angle, v):
+    """Rodrigues' formula."""
+    c, s = math.cos(angle), math.sin(angle)
+    t = (1 - c) * dot(k, v)
+    return (
+        v[0] * c + (k[1] * v[2] - k[2] * v[1]) * s + k[0] * t,
+        v[1] * c + (k[2] * v[0] - k[0] * v[2]) * s + k[1] * t,
+        v[2] * c + (k[0] * v[1] - k[1] * v[0]) * s + k[2] * t,
+    )
 
 
 def motion(p, travels):
     """Spin axis and outer joint of the shaft at each travel; None where the linkage does not go together."""
     a0, b0 = p["lowerArm.innerFront"], p["lowerArm.outerFront"]
-    inner = unit(p["lowerArm.innerRear"] - a0)
-    outer = unit(p["lowerArm.outerRear"] - b0)
-    link = p["upperLink.outer"] - p["upperLink.inner"]
-    square = link.dot(link)
+    inner = unit(add(p["lowerArm.innerRear"], a0, -1))
+    outer = unit(add(p["lowerArm.outerRear"], b0, -1))
+    arm = add(b0, a0, -1)
+    link = add(p["upperLink.outer"], p["upperLink.inner"], -1)
+    square = dot(link, link)
 
-    def spindle(theta, phi):
-        axis = turn(inner, theta, outer)
-        base = a0 + turn(inner, theta, b0 - a0)
-        return lambda v: base + turn(axis, phi, turn(inner, theta, v - b0)), lambda d: turn(axis, phi, turn(inner, theta, d))
+    def direct(theta, phi, v):
+        # About the outer hinge first, in its design position, then both with the arm.
+        return turn(inner, theta, turn(outer, phi, v))
 
-    def residual(x, travel):
-        place, _ = spindle(*x)
-        now = place(p["upperLink.outer"]) - p["upperLink.inner"]
-        return np.array([(now.dot(now) - square) / 2, place(p["wheelCentre"])[2] - p["wheelCentre"][2] - travel])
+    def place(theta, phi, v):
+        return add(add(a0, turn(inner, theta, arm)), direct(theta, phi, add(v, b0, -1)))
+
+    def residual(theta, phi, travel):
+        now = add(place(theta, phi, p["upperLink.outer"]), p["upperLink.inner"], -1)
+        return (dot(now, now) - square) / 2, place(theta, phi, p["wheelCentre"])[2] - p["wheelCentre"][2] - travel
 
     found = {}
+    h = 1e-6
     for side in (sorted(t for t in travels if t >= 0), sorted((t for t in travels if t < 0), reverse=True)):
-        x = np.zeros(2)
+        theta = phi = 0.0
         for travel in side:
             for _ in range(60):
-                r = residual(x, travel)
-                h = 1e-6
-                jacobian = np.column_stack(
-                    [(residual(x + h * e, travel) - residual(x - h * e, travel)) / (2 * h) for e in np.eye(2)]
-                )
-                determinant = np.linalg.det(jacobian)
+                r0, r1 = residual(theta, phi, travel)
+                (p0, p1), (m0, m1) = residual(theta + h, phi, travel), residual(theta - h, phi, travel)
+                (q0, q1), (n0, n1) = residual(theta, phi + h, travel), residual(theta, phi - h, travel)
+                j00, j10, j01, j11 = (p0 - m0) / (2 * h), (p1 - m1) / (2 * h), (q0 - n0) / (2 * h), (q1 - n1) / (2 * h)
+                determinant = j00 * j11 - j01 * j10
                 if abs(determinant) < 1e-12:
                     return None
-                step = np.linalg.solve(jacobian, r)
-                x = x - step
-                if np.max(np.abs(step)) < 1e-13:
+                d_theta, d_phi = (r0 * j11 - r1 * j01) / determinant, (r1 * j00 - r0 * j10) / determinant
+                theta, phi = theta - d_theta, phi - d_phi
+                if max(abs(d_theta), abs(d_phi)) < 1e-12:
                     break
-            if np.max(np.abs(residual(x, travel))) > 1e-11 or np.max(np.abs(x)) > 1.5:
+            if max(map(abs, residual(theta, phi, travel))) > 1e-11 or max(abs(theta), abs(phi)) > 1.5:
                 return None
-            place, direct = spindle(*x)
-            found[travel] = (direct(p["spinAxis"]), place(p["shaft-outer"]))
+            found[travel] = (direct(theta, phi, p["spinAxis"]), place(theta, phi, p["shaft-outer"]))
     return [found[t] for t in travels]
 
 
@@ -75,30 +90,30 @@ def measure(problem, points, question):
     elif question == "least-toe":
         values = [math.atan2(s[0], s[1]) for s, _ in moved]
     else:
-        values = [math.sqrt((q - points["shaft-inner"]).dot(q - points["shaft-inner"])) for _, q in moved]
+        values = [math.dist(q, points["shaft-inner"]) for _, q in moved]
     return max(values) - min(values)
 
 
 def solve(problem):
-    points = {name: np.array([v["x"], v["y"], v["z"]]) for name, v in problem["points"].items()}
+    points = {name: (v["x"], v["y"], v["z"]) for name, v in problem["points"].items()}
     axes = list(problem["reach"])
     box = [(-problem["reach"][a], problem["reach"][a]) for a in axes]
 
     def f(x):
         there = dict(points)
         for name in MOVED.get(problem["point"], [problem["point"]]):
-            offset = np.zeros(3)
+            offset = [0.0, 0.0, 0.0]
             for axis, value in zip(axes, x):
-                offset["xyz".index(axis)] = value
-            there[name] = points[name] + offset
+                offset["xyz".index(axis)] = float(value)
+            there[name] = add(points[name], offset)
         return measure(problem, there, problem["question"])
 
-    start = f(np.zeros(len(axes)))
-    best = differential_evolution(f, box, seed=7, popsize=20, maxiter=80, tol=1e-12, polish=False)
+    start = f([0.0] * len(axes))
+    best = differential_evolution(f, box, seed=7, popsize=10, maxiter=20, tol=1e-9, polish=False)
     at, value = best.x, best.fun
-    for x in (best.x, np.zeros(len(axes))):
-        for _ in range(3):
-            local = minimize(f, x, method="Nelder-Mead", bounds=box, options={"xatol": 1e-12, "fatol": 1e-15, "maxiter": 600})
+    for x in (best.x, [0.0] * len(axes)):
+        for _ in range(2):
+            local = minimize(f, x, method="Nelder-Mead", bounds=box, options={"xatol": 1e-10, "fatol": 1e-13, "maxiter": 120})
             x = local.x
             if local.fun < value:
                 at, value = local.x, local.fun

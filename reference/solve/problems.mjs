@@ -4,17 +4,61 @@ import { spinAxisOf, stations, study, wheelCentreOf } from "@armwright/engine";
 import { readCarDocument } from "@armwright/engine/document";
 
 const PROBLEMS = [
-  { name: "saltbush, upper link's inner end, camber", car: "saltbush", question: "constant-camber", point: "upperLink.inner", reach: { y: 0.05, z: 0.05 } },
-  { name: "saltbush, upper link's outer end, camber", car: "saltbush", question: "constant-camber", point: "upperLink.outer", reach: { y: 0.05, z: 0.05 } },
-  { name: "juniper, upper link's inner end, camber", car: "juniper", question: "constant-camber", point: "upperLink.inner", reach: { y: 0.08, z: 0.05 } },
-  { name: "saltbush, chassis pivots in and out, plunge", car: "saltbush", question: "least-plunge", point: "chassis-pivots", reach: { y: 0.05 } },
-  { name: "saltbush, chassis pivots, plunge", car: "saltbush", question: "least-plunge", point: "chassis-pivots", reach: { y: 0.03, z: 0.03 } },
-  { name: "juniper, gearbox output, plunge", car: "juniper", question: "least-plunge", point: "shaft-inner", reach: { y: 0.05, z: 0.03 } },
-  { name: "juniper, rear inner pivot, toe", car: "juniper", question: "least-toe", point: "lowerArm.innerRear", reach: { x: 0.02, y: 0.02, z: 0.02 } },
+  {
+    name: "saltbush, upper link's inner end, camber",
+    car: "saltbush",
+    question: "constant-camber",
+    point: "upperLink.inner",
+    reach: { y: 0.05, z: 0.05 },
+  },
+  {
+    name: "saltbush, upper link's outer end, camber",
+    car: "saltbush",
+    question: "constant-camber",
+    point: "upperLink.outer",
+    reach: { y: 0.05, z: 0.05 },
+  },
+  {
+    name: "juniper, upper link's inner end, camber",
+    car: "juniper",
+    question: "constant-camber",
+    point: "upperLink.inner",
+    reach: { y: 0.08, z: 0.05 },
+  },
+  {
+    name: "saltbush, chassis pivots in and out, plunge",
+    car: "saltbush",
+    question: "least-plunge",
+    point: "chassis-pivots",
+    reach: { y: 0.05 },
+  },
+  {
+    name: "saltbush, chassis pivots, plunge",
+    car: "saltbush",
+    question: "least-plunge",
+    point: "chassis-pivots",
+    reach: { y: 0.03, z: 0.03 },
+  },
+  {
+    name: "juniper, gearbox output, plunge",
+    car: "juniper",
+    question: "least-plunge",
+    point: "shaft-inner",
+    reach: { y: 0.05, z: 0.03 },
+  },
+  {
+    name: "juniper, rear inner pivot, toe",
+    car: "juniper",
+    question: "least-toe",
+    point: "lowerArm.innerRear",
+    reach: { x: 0.02, y: 0.02, z: 0.02 },
+  },
 ];
 
 const problems = PROBLEMS.map((problem) => {
-  const reading = readCarDocument(readFileSync(new URL(`../../examples/${problem.car}.car.json`, import.meta.url), "utf8"));
+  const reading = readCarDocument(
+    readFileSync(new URL(`../../examples/${problem.car}.car.json`, import.meta.url), "utf8"),
+  );
   if (!reading.ok) throw new Error(`${problem.car} does not read`);
   const { car } = reading;
   const { bump, droop } = study(car).travel;

@@ -2,7 +2,7 @@ import { parseLength, type ShockOption, type UnitSystem } from "@armwright/engin
 import { Refusal } from "./refusal.ts";
 
 const DEGREE = Math.PI / 180;
-const LENGTHS = ["shortest", "longest", "bodyDiameter", "springDiameter", "eyeWidth"] as const;
+const LENGTHS = ["shortest", "longest", "bodyDiameter", "springDiameter", "eyeWidth", "eyeDiameter", "tabGap"] as const;
 const NEEDED: readonly string[] = ["name", "shortest", "longest", "bodyDiameter"];
 
 /**
@@ -72,6 +72,8 @@ function shockFrom(row: Row, place: string, units: UnitSystem): ShockOption {
     bodyDiameter: length("bodyDiameter"),
     springDiameter: has("springDiameter") ? length("springDiameter") : 0,
     ...(has("eyeWidth") && { eyeWidth: length("eyeWidth") }),
+    ...(has("eyeDiameter") && { eyeDiameter: length("eyeDiameter") }),
+    ...(has("tabGap") && { tabGap: length("tabGap") }),
     ...(limit !== null && { misalignmentLimit: limit * DEGREE }),
   };
 }

@@ -18,8 +18,27 @@ export { type Quantity, quantitiesOf } from "./cycle/quantities.ts";
 export { type SpeedRipple, speedRipple } from "./driveline/speed-ripple.ts";
 export type { Finding, FindingCode, FindingValue, Gravity } from "./findings/finding.ts";
 export { type SaidFinding, sayFinding } from "./findings/say-finding.ts";
+export {
+  sayCause,
+  sayMirrored,
+  sayReading,
+  sayReadingValue,
+  sayRemedy,
+  saySettling,
+  saySuspicion,
+  sayUndetermined,
+} from "./findings/say-survey.ts";
 export type * from "./geometry/pose.ts";
 export type { Vec3 } from "./geometry/vec3.ts";
+export { type AxleModel, axleRates, USUAL_GYRATION } from "./landing/axle-rates.ts";
+export { type CornerModel, cornerModel, type LandingAssumption, type LandingNeed } from "./landing/corner-model.ts";
+export { suspensionForces, writeForces, writeRates } from "./landing/corner-rates.ts";
+export type { Landing, LandingHistory, LandingPeaks, Peak } from "./landing/landing.ts";
+export { suspensionEnergy } from "./landing/landing-energy.ts";
+export type { Bump, Drop, LandingEvent, RandomRoadRide, Whoops } from "./landing/landing-event.ts";
+export { type OilHeat, oilHeat, SHOCK_COOLING, SHOCK_HEAT_CAPACITY } from "./landing/oil-heat.ts";
+export { type AxleLanding, runAxle } from "./landing/run-axle.ts";
+export { runLanding } from "./landing/run-landing.ts";
 export type { Direction } from "./limits/find-limits.ts";
 export type * from "./limits/travel-report.ts";
 export type * from "./linkage/kind.ts";
@@ -39,6 +58,7 @@ export {
 export type * from "./loads/corner-forces.ts";
 export { balance, type HeldCorner } from "./loads/equilibrium.ts";
 export { equilibriumResidual } from "./loads/equilibrium-residual.ts";
+export { landingCases } from "./loads/landing-cases.ts";
 export { type CasePlace, COMMON_CASES, COMMON_LOADS, type LoadCase, type LoadsEntry } from "./loads/load-case.ts";
 export type { ShaftTorque } from "./loads/shaft-torque.ts";
 export type { SpindleAction } from "./loads/spindle-action.ts";
@@ -54,6 +74,7 @@ export type { LoadPath } from "./mounts/load-path.ts";
 export { type MountLoad, mountLoadOf } from "./mounts/mount-load.ts";
 export type { Notch } from "./mounts/notch.ts";
 export type { NotchOutline } from "./mounts/notch-outline.ts";
+export { notchedBothSides, notchedBox } from "./mounts/notched-box.ts";
 export {
   type OwnedAnswer,
   type OwnedParts,
@@ -84,7 +105,7 @@ export {
 export { countCandidates, quickRequest, type SearchRun, startSearch } from "./mounts/run-search.ts";
 export { SCORES } from "./mounts/scan.ts";
 export type { Reading, TapeTo } from "./mounts/tape-to.ts";
-export { type Change, type Opening, whatWouldOpen, withChange } from "./mounts/what-would-open.ts";
+export { type Change, type Opening, openingWith, whatWouldOpen, withChange } from "./mounts/what-would-open.ts";
 export { answerSolve, SOLVE_QUESTIONS, solveContext, solveNeed } from "./solve/ask.ts";
 export { type SolveNote, saySolveNote } from "./solve/note.ts";
 export type {
@@ -104,7 +125,15 @@ export type {
   SolveSubject,
   SolveValues,
 } from "./solve/question.ts";
-export { coilRate, coilStress, coilsForRate, SPRING_STEEL, wahlFactor, wireForRate } from "./springs/coil-rate.ts";
+export {
+  coilRate,
+  coilStress,
+  coilsForRate,
+  SPRING_STEEL,
+  solidLengthOf,
+  wahlFactor,
+  wireForRate,
+} from "./springs/coil-rate.ts";
 export {
   type CriticalDamping,
   criticalDamping,
@@ -114,6 +143,15 @@ export {
   USUAL_RATIOS,
 } from "./springs/damping.ts";
 export { type Rest, rideFrequency, type TravelStops } from "./springs/ride-height.ts";
+export {
+  damperPower,
+  EMULSION_RISE,
+  ROAD_CLASSES,
+  type RoadClass,
+  type RoadHeat,
+  roadHeat,
+  USUAL_TYRE_RATE,
+} from "./springs/road-heat.ts";
 export {
   chooseSprings,
   LEFT_TO_SOLID,
@@ -160,4 +198,32 @@ export type { Snatch, StrapStudy } from "./stops/study-strap.ts";
 export type { ArmFrame, ArmMember } from "./strength/arm-frame.ts";
 export { armFrames, linkTubes } from "./strength/arm-frames.ts";
 export { DEFAULT_STATIONS, type Study, type StudyOptions, study } from "./study/study.ts";
+export type { CarSurvey, SurveyUse } from "./survey/car-survey.ts";
+export { guessCauses } from "./survey/cause.ts";
+export { chiSquareLimit, chiSquareTail, normalLimit, studentLimit, tauLimit } from "./survey/distribution.ts";
+export { componentsOf } from "./survey/equations.ts";
+export { type Equation, type Fit, fitLeastSquares, type Model } from "./survey/fit-least-squares.ts";
+export { nextReadings, type Wish } from "./survey/next-reading.ts";
+export type {
+  Cause,
+  Mirrored,
+  NextReading,
+  SolvedNumber,
+  SolvedPoint,
+  SolvedReading,
+  SurveyResult,
+  Suspicion,
+  Undetermined,
+} from "./survey/result.ts";
+export { FALSE_ALARM_RATE } from "./survey/snoop.ts";
+export { type SolvedSurvey, type SurveyOptions, solveSurvey } from "./survey/solve-survey.ts";
+export {
+  type PointIndex,
+  pointsOf,
+  type ReadingKind,
+  type Survey,
+  type SurveyPoint,
+  type SurveyReading,
+  sdOf,
+} from "./survey/survey.ts";
 export * from "./units/index.ts";

@@ -1,7 +1,7 @@
 import { chartCycle, drawChart, drawRear, drawTape, heightOf, type Primitive } from "@armwright/drawing";
 import type { Study, UnitSystem } from "@armwright/engine";
 import { CHART_TITLES } from "./board/chart-titles.ts";
-import { BUTTONS_WIDTH, CHART_GAP, CHART_WIDTH, layBoard, NUMERALS, TAPE_WIDTH } from "./board/layout.ts";
+import { CHART_GAP, CHART_WIDTH, layBoard, NUMERALS, TAPE_WIDTH } from "./board/layout.ts";
 import { paint } from "./board/paint.ts";
 import { footOf, placeRear, placeView } from "./board/place-views.ts";
 import { shownIn } from "./board/shown-in.ts";
@@ -36,12 +36,7 @@ function paintDesktop(root: HTMLElement, study: Study, units: UnitSystem, charts
   const range = { lowest: droop, highest: bump };
   const { tape, scale, chartsWidth, room } = layBoard(shown, size, charts.length, range);
   if (!solved || room.width < 80) return;
-  put(
-    board,
-    0,
-    { width: TAPE_WIDTH, height: size.height },
-    drawTape(shown, 0, tape, { range, wordsFrom: BUTTONS_WIDTH }).parts,
-  );
+  put(board, 0, { width: TAPE_WIDTH, height: size.height }, drawTape(shown, 0, tape, { range }).parts);
   const sheet = placeRear(study, room, heightOf(scale, 0), footOf(room.height));
   put(board, TAPE_WIDTH, room, drawRear(shown, solved.position, sheet).parts);
   const cycle = chartCycle(shown, scale);

@@ -5,6 +5,7 @@ import "./styles/bench.css";
 import "./styles/forms.css";
 import "./styles/panels.css";
 import "./styles/phone.css";
+import "./styles/touch.css";
 import "./styles/print.css";
 import { addDrawingStyles } from "./board/drawing-styles.ts";
 import { addHatches } from "./board/hatches.ts";

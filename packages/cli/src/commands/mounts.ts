@@ -1,29 +1,33 @@
 import {
   type Car,
+  COMMON_WRENCH,
   type Corner,
   defaultRequest,
   findMounts,
   formatLength,
   type LowerZone,
   type MountRequest,
+  type MountRequirements,
   makeCorner,
-  type Proposal,
   parseLength,
   type ShockOption,
   type UnitSystem,
   type UpperZone,
   type Vec3,
   whatWouldOpen,
+  withOwnedParts,
 } from "@armwright/engine";
-import { type CarDocument, nearestWord, setField, writeCarDocument } from "@armwright/engine/document";
+import { nearestWord, writeCarDocument } from "@armwright/engine/document";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import type { Words } from "../parse-words.ts";
 import { Refusal } from "../refusal.ts";
 import { mountsJson, mountsLines } from "../report/mounts.ts";
+import { ownedJson, ownedLines } from "../report/mounts-owned.ts";
 import { readShelf } from "../shelf.ts";
 import { pageFor } from "../text/page.ts";
 import { plain } from "../text/plain.ts";
+import { withOpening, withShock } from "./mounts-apply.ts";
 
 export function perform({ operands, values, flags }: Words, io: Io): number {
   const reading = readCar(operands[0]!, io);
@@ -34,14 +38,39 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   const apply = values.get("apply");
   if (apply !== undefined && (apply === operands[0] || io.isSame(apply, operands[0]!)))
     throw new Refusal(`${apply} is the car document itself: name another file for --apply.`);
+  if (flags.has("with-what-i-have")) {
+    if (apply !== undefined) throw new Refusal("--with-what-i-have answers only: leave --apply out.");
+    const straps = values.get("straps");
+    const parts =
+      straps === undefined
+        ? {}
+        : { straps: straps.split(",").map((each) => lengthOf("--straps", each.trim(), car.units)) };
+    const answer = asking(() => withOwnedParts(car, request, parts));
+    io.out(flags.has("json") ? ownedJson(answer) : `${ownedLines(car, answer, pageFor(io, car.units)).join("\n")}\n`);
+    return answer.shocks.some(({ reaches }) => reaches.length > 0) ? EXIT.sound : EXIT.must;
+  }
   const found = asking(() => findMounts(corner, request));
   const openings = found.best.length > 0 ? [] : whatWouldOpen(corner, request);
   if (flags.has("json")) io.out(mountsJson(found, openings));
   else io.out(`${mountsLines(car, found, openings, pageFor(io, car.units)).join("\n")}\n`);
   const best = found.best[0];
+  const open = values.get("open");
+  if (open !== undefined) {
+    if (apply === undefined) throw new Refusal("--open writes a car: add --apply FILE.");
+    if (best) throw new Refusal("--open: places fit as it is, nothing has to be opened.");
+    const opening = openings[Number(open) - 1];
+    if (!opening)
+      throw new Refusal(`--open: ${JSON.stringify(open)} is not one of the ${openings.length} changes listed.`);
+    const opened = withOpening(document, corner, request, opening);
+    io.write(apply, writeCarDocument(opened.document));
+    io.err(
+      `Wrote ${plain(apply)} with that change, by ${formatLength(opened.opening.by, car.units)}, and the place that it opens.\n`,
+    );
+    return EXIT.sound;
+  }
   if (!best) return EXIT.must;
   if (apply !== undefined) {
-    io.write(apply, writeCarDocument(applied(document, best, car.units)));
+    io.write(apply, writeCarDocument(withShock(document, best, car.units)));
     io.err(`Wrote ${plain(apply)} with the first place.\n`);
   }
   return EXIT.sound;
@@ -90,12 +119,36 @@ function requestFrom(
   const tube = values.get("upper-tube");
   if (box !== undefined && tube !== undefined) throw new Refusal("--upper and --upper-tube are two zones: keep one.");
   const lower = values.get("lower");
+  const frame = values
+    .get("frame")
+    ?.split(",")
+    .map((name) => frameTube(name.trim(), corner.car));
   return {
     ...asked,
+    ...(frame && { frame }),
+    requirements: wrenchFrom(values, asked.requirements, units),
     ...(box !== undefined && { upper: { kind: "box", ...boxOf("--upper", box, units) } satisfies UpperZone }),
     ...(tube !== undefined && { upper: upperTube(tube, corner.car) }),
     ...(lower !== undefined && { lower: [lowerZone(lower, corner)] }),
   };
+}
+
+/** `--wrench none`, or the free length that a socket and ratchet need. */
+function wrenchFrom(
+  values: ReadonlyMap<string, string>,
+  { wrench, ...others }: MountRequirements,
+  units: UnitSystem,
+): MountRequirements {
+  const asked = values.get("wrench");
+  if (asked === "none") return others;
+  const room = wrench ?? COMMON_WRENCH;
+  return { ...others, wrench: asked === undefined ? room : { ...room, length: lengthOf("--wrench", asked, units) } };
+}
+
+function frameTube(name: string, car: Car): string {
+  if (car.keepOuts.some((each) => each.shape === "tube" && each.name === name)) return name;
+  const tubes = car.keepOuts.filter(({ shape }) => shape === "tube").map((each) => each.name);
+  throw new Refusal(`--frame: no tube called ${JSON.stringify(name)}; the tubes are ${tubes.join(", ") || "none"}.`);
 }
 
 function upperTube(name: string, car: Car): UpperZone {
@@ -154,20 +207,4 @@ function lengthOf(option: string, text: string, units: UnitSystem): number {
   const parsed = parseLength(text, units);
   if (parsed.ok && parsed.metres > 0) return parsed.metres;
   throw new Refusal(`${option}: ${JSON.stringify(text)} is not a length above zero such as 1/2.`);
-}
-
-/** The document with the shock put in, to the sixteenth (half a millimetre) that a tape can be set to. */
-function applied(document: CarDocument, { upper, lower, shock }: Proposal, units: UnitSystem): CarDocument {
-  const tape = (metres: number): string | number => {
-    const text = formatLength(metres, units);
-    return /^-?[\d.]+$/.test(text) ? Number(text) : text;
-  };
-  const point = ({ x, y, z }: Vec3) => ({ x: tape(x), y: tape(y), z: tape(z) });
-  return setField(document, "shock", {
-    upper: point(upper),
-    lower: { ...point(lower.point), on: lower.on },
-    shortest: tape(shock.shortest),
-    longest: tape(shock.longest),
-    diameter: tape(Math.max(shock.bodyDiameter, shock.springDiameter)),
-  });
 }

@@ -15,13 +15,16 @@ import { springsJson } from "../json/springs-json.ts";
 import type { Words } from "../parse-words.ts";
 import { Refusal } from "../refusal.ts";
 import { choiceLines } from "../report/spring-choice.ts";
+import { heatLines } from "../report/spring-heat.ts";
 import { springLines } from "../report/springs.ts";
 import { readSpringShelf } from "../spring-shelf.ts";
 import { pageFor, section } from "../text/page.ts";
 import { hang } from "../text/wrap.ts";
+import { bandFrom, lengthFrom, numberFrom, roadFrom } from "./spring-words.ts";
 
 export function perform({ operands, values, flags }: Words, io: Io): number {
   const wantedUse = useFrom(values.get("use"));
+  const road = roadFrom(values);
   const shelfFile = values.get("shelf");
   if (shelfFile !== undefined && shelfFile === "-" && operands[0] === "-") {
     throw new Refusal("CAR and --shelf cannot both come from standard input.");
@@ -29,6 +32,8 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   const reading = readCar(operands[0]!, io);
   if (!reading) return EXIT.refused;
   const { car } = reading;
+  const pace = car.units === "metric" ? 1 / 3.6 : 0.44704;
+  const speed = (numberFrom(values, "speed", 1, 200) ?? 15 / pace) * pace;
   const need = springNeed(car);
   if (need) throw new Refusal(NEEDS[need]);
   const shelf = shelfFile === undefined ? null : readSpringShelf(shelfFile, io);
@@ -40,15 +45,21 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
       "The springs cannot be studied: look at the weights (the scale's has to be the greater) and at the shock.",
     );
   }
+  const band = bandFrom(values) ?? bandOf(use);
+  const rideTravel = lengthFrom(values, "ride", car.units) ?? 0;
+  const crossoverPast = lengthFrom(values, "crossover", car.units, "positive") ?? USUAL_CROSSOVER_PAST;
+  if (!shelf) refuseWithoutShelf(values);
+  if (rideTravel <= springs.stops.droop || rideTravel >= springs.stops.bump)
+    throw new Refusal("--ride: the car is to sit between its stops: higher than drawn is negative.");
   const choices =
     shelf &&
     chooseSprings(made.corner, springs.shockSpring, shelf, {
       sprungMass: springs.sprungMass,
       ...(car.wheel.tyreRate !== undefined && { tyreRate: car.wheel.tyreRate }),
       stops: springs.stops,
-      rideTravel: 0,
-      band: bandOf(use),
-      crossoverPast: USUAL_CROSSOVER_PAST,
+      rideTravel,
+      band,
+      crossoverPast,
       collarPitch: springs.springs.collarPitch,
     });
   if (flags.has("json")) {
@@ -56,10 +67,14 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
     return EXIT.sound;
   }
   const page = pageFor(io, car.units);
+  const heat = heatLines(car, road, speed, page);
   const lines = [
     ...hang("", car.name, page.width).map(page.bold),
     ...springLines(made, springs, page),
-    ...(choices ? section(page, "From the shelf", choiceLines(choices, springs, use, page)) : []),
+    ...(choices
+      ? section(page, "From the shelf", choiceLines(choices, springs, { band, rideTravel, crossoverPast }, page))
+      : []),
+    ...section(page, "Heat on a rough road", heat),
   ];
   io.out(`${lines.join("\n")}\n`);
   return EXIT.sound;
@@ -77,4 +92,10 @@ function useFrom(word: string | undefined): Use | undefined {
   if (word === undefined) return undefined;
   if (Object.hasOwn(USE_BANDS, word)) return word as Use;
   throw new Refusal(`--use: ${JSON.stringify(word)} is not known: write ${Object.keys(USE_BANDS).join(", ")}.`);
+}
+
+/** A wish is one for the choice from a shelf: without one it would say nothing. */
+function refuseWithoutShelf(values: ReadonlyMap<string, string>): void {
+  const asked = ["ride", "frequency", "crossover"].find((name) => values.has(name));
+  if (asked) throw new Refusal(`--${asked} says what to choose: add --shelf FILE with the springs to choose from.`);
 }

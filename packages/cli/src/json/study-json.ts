@@ -1,4 +1,4 @@
-import type { Study } from "@armwright/engine";
+import { type Study, studySprings } from "@armwright/engine";
 import { axleRows } from "../axle-rows.ts";
 import { DIMENSIONS, type OutUnits, unitName } from "../units-out.ts";
 import { adjusterForm } from "./adjuster-form.ts";
@@ -6,6 +6,7 @@ import { axleForm } from "./axle-form.ts";
 import { cycleForm, type MovedStudy } from "./cycle-form.ts";
 import { type Field, fieldsOf, type Json, type JsonObject } from "./declare.ts";
 import { assumptionForm, findingForm } from "./finding-form.ts";
+import { springsForm } from "./springs-form.ts";
 import { rangeForm, travelForm } from "./travel-form.ts";
 
 /** Version of the form below. Raised whenever a field is taken away or changes its meaning; a new field does not raise it. */
@@ -69,6 +70,7 @@ const studyForm = w.record("All that is known of a car, as `armwright study CAR 
   ),
   adjusters: w.list("What a turn of each adjuster does.", adjusterForm, ({ study }) => study.adjusters),
   assumed: w.list("Values put in for what the document left out.", assumptionForm, ({ study }) => study.car.assumed),
+  springs: w.optional(springsForm, ({ study }) => studySprings(study)),
   right: w.optional(rightForm, ({ right }) => right),
 });
 

@@ -1,19 +1,10 @@
-import {
-  type Car,
-  formatLength,
-  formatNumber,
-  type MountsFound,
-  type Opening,
-  type Proposal,
-  unitOf,
-} from "@armwright/engine";
+import { type Car, formatLength, formatNumber, type MountsFound, type Opening, unitOf } from "@armwright/engine";
 import type { Page } from "../text/page.ts";
 import { section } from "../text/page.ts";
 import { counted, sayAmount } from "../text/say.ts";
 import { table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
-
-const DEGREE = Math.PI / 180;
+import { entryLines } from "./mounts-entry.ts";
 
 const KILLED: Readonly<Record<keyof MountsFound["killedBy"], string>> = {
   "too-long-at-droop": "longer than the shock at full droop",
@@ -37,35 +28,11 @@ export function mountsLines(car: Car, found: MountsFound, openings: readonly Ope
     ...say(
       `${counted(found.tested, "place")} tried, ${found.feasible.count} fit, on a grid of ${formatLength(found.search.request.step, page.units)} ${length}.`,
     ),
-    ...section(page, "Where the shock can go, best first", proposalLines(found.best, page)),
+    ...section(page, "Where the shock can go, best first", entryLines(found.best, page)),
     ...section(page, "What rules the others out", killedLines(found, page)),
     ...(found.best.length > 0
       ? []
       : section(page, "Smallest single change that opens a place", openingLines(openings, page))),
-  ];
-}
-
-function proposalLines(best: readonly Proposal[], page: Page): readonly string[] {
-  if (best.length === 0) return [];
-  const at = (metres: number): string => formatLength(metres, page.units);
-  const length = unitOf("length", page.units);
-  const lines = best.flatMap((each, i) => {
-    const mount = ({ forward, out, up }: Proposal["tape"]["upper"]) =>
-      `${at(forward)} forward, ${at(out)} out, ${at(up)} up`;
-    const near = each.nearest ? `; nearest is ${each.nearest.label}, ${at(each.nearest.gap)}` : "";
-    return [
-      `${each.shock.name}: upper ${mount(each.tape.upper)}; lower ${mount(each.tape.lower)} (${each.lower.on}).`,
-      `Eye to eye ${at(each.atDroop)} at droop, ${at(each.atRide)} at ride, ${at(each.atBump)} at bump; ${formatNumber(100 * each.strokeUsed, 0)} % of the stroke.`,
-      `Motion ratio ${formatNumber(each.motionRatio, 2)} at ride, ${formatNumber(each.motionRatioAtBump, 2)} at bump; leans ${formatNumber(each.lean / DEGREE, 0)} deg; ${formatNumber(each.offSquare / DEGREE, 0)} deg off square at bump${near}; either mount may be off by ${sayAmount(each.slack, "length", page.units)}.`,
-    ].flatMap((line, n) => hang(n === 0 ? `${i + 1}  ` : "   ", line, page.width));
-  });
-  return [
-    ...lines,
-    ...hang(
-      "",
-      `Lengths in ${length}. Motion ratio: shock shortening over wheel travel, at that position. Eyes are taken to turn on bolts along the arm's hinge line.`,
-      page.width,
-    ),
   ];
 }
 
@@ -89,8 +56,12 @@ function killedLines({ killedBy, inTheWay }: MountsFound, page: Page): readonly 
 function openingLines(openings: readonly Opening[], page: Page): readonly string[] {
   if (openings.length === 0) return hang("", "No single change within reach opens a place.", page.width);
   return [
-    ...openings.flatMap((opening) => hang("- ", openingSentence(opening, page), page.width)),
-    ...hang("", "Each found on the same grid: a finer one may need less.", page.width),
+    ...openings.flatMap((opening, i) => hang(`${i + 1}  `, openingSentence(opening, page), page.width)),
+    ...hang(
+      "",
+      "Each found on the same grid: a finer one may need less. --open N with --apply FILE writes the car with a keep-out lowered or notched so, and a quarter of an inch more, and the shock in its place.",
+      page.width,
+    ),
   ];
 }
 
@@ -107,17 +78,22 @@ function openingSentence({ change, by, notch }: Opening, page: Page): string {
       return `${amount} less travel in droop`;
     case "wider-stroke-window":
       return `a window of the stroke used wider by ${formatNumber(100 * by, 1)} % at either end`;
+    case "shorter-wrench":
+      return `a socket and ratchet shorter by ${amount} at the bolts`;
     case "lower-keep-out":
       return `${change.keepOut} lower by ${amount}`;
     case "notch-keep-out": {
       const size = notch && [notch.to.x - notch.from.x, notch.to.y - notch.from.y, notch.to.z - notch.from.z];
       const box = size
-        ? `; the notch is ${size.map((each) => formatLength(each, page.units)).join(" by ")} along the keep-out's own axes`
+        ? `: into it once that is used up; the notch with the whole clearance is ${size.map((each) => formatLength(each, page.units)).join(" by ")} along its own axes${faceWords(notch)}`
         : "";
       return `${change.keepOut} nearer by ${amount} than its clearance${box}`;
     }
   }
 }
+
+const faceWords = (notch: Opening["notch"]): string =>
+  notch?.outline ? `, cut from its ${notch.outline.face} face` : "";
 
 /** In SI: m, rad. */
 export function mountsJson(found: MountsFound, openings: readonly Opening[]): string {

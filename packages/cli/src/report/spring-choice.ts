@@ -1,5 +1,4 @@
 import {
-  bandOf,
   formatLength,
   formatNumber,
   formatValue,
@@ -8,9 +7,8 @@ import {
   type SpringChoice,
   type SpringChoices,
   type SpringStudy,
-  USUAL_CROSSOVER_PAST,
+  type SpringWish,
   USUAL_PRELOAD,
-  type Use,
   unitOf,
   WEIGHT_ERROR,
 } from "@armwright/engine";
@@ -19,6 +17,9 @@ import { bare, counted, markTravel } from "../text/say.ts";
 import { table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
 
+/** What was aimed at. */
+export type ChoiceWish = Pick<SpringWish, "band" | "rideTravel" | "crossoverPast">;
+
 /** Ranks shown; the others differ little. */
 const SHOWN = 8;
 
@@ -26,19 +27,23 @@ const SHOWN = 8;
 export function choiceLines(
   { sets, refused, fitting }: SpringChoices,
   { springs }: SpringStudy,
-  use: Use | undefined,
+  wish: ChoiceWish,
   page: Page,
 ): readonly string[] {
   const { units } = page;
   const say = (text: string) => hang("", text, page.width);
-  const band = bandOf(use);
+  const { band, rideTravel, crossoverPast } = wish;
+  const height =
+    rideTravel === 0
+      ? "the drawn ride height"
+      : `${formatValue(Math.abs(rideTravel), "length", units)} ${rideTravel > 0 ? "lower" : "higher"} than drawn`;
   const whys = Object.entries(refused).flatMap(([why, count]) =>
     count > 0 ? [`${count} ${WHY[why as keyof typeof WHY](formatValue(USUAL_PRELOAD.most, "length", units))}`] : [],
   );
   const length = unitOf("length", units);
   return [
     ...say(
-      `${counted(sets, "set")} tried for the drawn ride height, ${formatNumber(band.from, 1)} to ${formatNumber(band.to, 1)} Hz and crossover ${formatValue(USUAL_CROSSOVER_PAST, "length", units)} of shock past ride: ${fitting.length} fit.`,
+      `${counted(sets, "set")} tried for ${height}, ${formatNumber(band.from, 1)} to ${formatNumber(band.to, 1)} Hz and crossover ${formatValue(crossoverPast, "length", units)} of shock past ride: ${fitting.length} fit.`,
     ),
     ...(whys.length > 0 ? say(`Not so: ${whys.join(", ")}.`) : []),
     ...(fitting.length === 0 ? say("NONE FITS: other lengths or rates are needed on the shelf.").map(page.red) : []),

@@ -1,13 +1,20 @@
 import { readFileSync } from "node:fs";
 import { study } from "@armwright/engine";
 import { readCarDocument } from "@armwright/engine/document";
-import { expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { told } from "../fake-io.ts";
 
 const read = (name: string): string => readFileSync(new URL(`../../../../examples/${name}`, import.meta.url), "utf8");
 const CAR = "my.car.json";
 const SHELF = "shocks.json";
-const files = { [CAR]: read("saltbush.car.json"), [SHELF]: read("shocks.shelf.json") };
+const BARE = "bare.car.json";
+const TANK = "tank.car.json";
+const files = {
+  [CAR]: read("saltbush.car.json"),
+  [BARE]: read("saltbush-bare.car.json"),
+  [TANK]: read("saltbush-tank.car.json"),
+  [SHELF]: read("shocks.shelf.json"),
+};
 const mounts = (...words: string[]) => told(["mounts", CAR, "--step", "1", ...words], { files });
 
 it("tells places for the car's own shock, within the page", async () => {
@@ -62,4 +69,99 @@ it.each([
   const { code, err } = await mounts(...words);
   expect(code).toBe(2);
   expect(err).toContain(said);
+});
+
+/** What a car that was written is judged to be, beyond what is not entered yet: strap and bump stop. */
+function judged(text: string | undefined): { readonly gap: number; readonly codes: readonly string[] } {
+  const reading = readCarDocument(text ?? "");
+  if (!reading.ok) throw new Error("what was written does not read");
+  const { travel, findings } = study(reading.car);
+  const gaps = travel.clearances
+    .filter(({ id }) => id.includes("shock"))
+    .map(({ leastGap, wanted }) => leastGap - wanted);
+  return {
+    gap: Math.min(...gaps),
+    codes: findings.filter(({ gravity }) => gravity !== "note").map(({ code }) => code),
+  };
+}
+
+/** A tape mark off by half a sixteenth in three directions at either mount, m. */
+const TAPE = 0.0254 / 16;
+
+it("puts a shock into a car without one; only strap and bump stop are still missing", async () => {
+  const { code, files: written } = await told(
+    ["mounts", BARE, "--step", "1", "--shelf", SHELF, "--apply", "mounted.car.json"],
+    { files },
+  );
+  expect(code).toBe(0);
+  const { gap, codes } = judged(written.get("mounted.car.json"));
+  expect(gap).toBeGreaterThan(0);
+  expect(codes).toEqual(["no-part-stops-the-wheel", "no-part-stops-the-wheel"]);
+});
+
+describe("where the fuel tank blocks every place", () => {
+  const tank = (...words: string[]) => told(["mounts", TANK, "--step", "1/2", "--shelf", SHELF, ...words], { files });
+
+  it("says by how much to lower or notch it, and what is written then works", async () => {
+    const { code, out } = await tank();
+    expect(code).toBe(1);
+    expect(out).toContain("0 fit");
+    const changes = [...out.matchAll(/^(\d) {2}(fuel tank [^\n]*)/gm)].map(([, number, words]) => ({ number, words }));
+    expect(changes.map(({ words }) => words)).toEqual([
+      expect.stringContaining("nearer by"),
+      expect.stringContaining("lower by"),
+    ]);
+    for (const { number } of changes) {
+      const applied = await tank("--open", number!, "--apply", "opened.car.json");
+      expect(applied).toMatchObject({ code: 0 });
+      const { gap, codes } = judged(applied.files.get("opened.car.json"));
+      expect(gap).toBeGreaterThan(-TAPE);
+      expect(codes).toEqual(["no-part-stops-the-wheel", "no-part-stops-the-wheel"]);
+    }
+  }, 240_000);
+
+  it.each([
+    [["--open", "2"], "add --apply FILE"],
+    [["--open", "99", "--apply", "x.car.json"], "is not one of the"],
+  ] as const)("refuses %j", { timeout: 120_000 }, async (words, said) => {
+    const { code, err } = await tank(...words);
+    expect(code).toBe(2);
+    expect(err).toContain(said);
+  });
+});
+
+describe("with what is at hand", () => {
+  it("tells travel, shocks and track, within the page", async () => {
+    const { code, out, err } = await mounts("--shelf", SHELF, "--with-what-i-have", "--straps", "22, 23, 25");
+    expect({ code, err }).toEqual({ code: 0, err: "" });
+    expect(out).toMatch(/the strap of\s+23 hole to hole/);
+    expect(out).toMatch(/the track may be from 72 1\/4 [^]*to\s+74/);
+    expect(out).not.toMatch(/NaN|undefined/);
+    expect(Math.max(...out.split("\n").map((line) => [...line].length))).toBeLessThanOrEqual(96);
+  });
+
+  it("gives JSON in SI", async () => {
+    const { out } = await mounts("--with-what-i-have", "--json");
+    const { units, window, track } = JSON.parse(out);
+    expect(units).toBe("SI");
+    expect(window.bump.travel).toBeGreaterThan(0);
+    expect(track.most.track).toBeGreaterThan(track.least.track);
+  });
+});
+
+it.each([
+  [["--frame", "no such"], "the tubes are lower frame rail"],
+  [["--wrench", "big"], "is not a length"],
+  [["--with-what-i-have", "--apply", "x.car.json"], "leave --apply out"],
+] as const)("refuses %j with what would be right", async (words, said) => {
+  const { code, err } = await mounts(...words);
+  expect(code).toBe(2);
+  expect(err).toContain(said);
+});
+
+it("counts the wrench among what rules places out, until none is asked for", async () => {
+  const asked = await mounts("--wrench", "14", "--json");
+  const none = await mounts("--wrench", "none", "--json");
+  expect(JSON.parse(asked.out).killedBy.wrench).toBeGreaterThan(0);
+  expect(JSON.parse(none.out).killedBy.wrench).toBe(0);
 });

@@ -1,4 +1,5 @@
 import type { Dimension } from "../car/car.ts";
+import { springQuantities } from "../springs/spring-quantities.ts";
 import type { Corner } from "./corner.ts";
 import { ROW } from "./row.ts";
 
@@ -25,6 +26,7 @@ export function quantitiesOf(corner: Corner): readonly Quantity[] {
   return [
     ...WHEEL,
     ...(corner.shock ? SHOCK : []),
+    ...springQuantities(corner),
     ...(corner.shaft ? SHAFT : []),
     ...(corner.shaft && corner.car.driveshaft?.slip ? SLIP : []),
     ...(corner.shaft?.innerRipples || corner.shaft?.outerRipples ? RIPPLE : []),

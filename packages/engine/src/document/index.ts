@@ -1,12 +1,13 @@
 export type { Fault, FaultCode } from "./fault.ts";
 export { sayFault } from "./fault-words.ts";
-export { fingerprintOf } from "./fingerprint.ts";
 export { meaningOf } from "./field-meaning.ts";
+export { fingerprintOf } from "./fingerprint.ts";
 export { carJsonSchema } from "./json-schema.ts";
 export { MIGRATIONS, type Migrated, type Migration, migrate } from "./migrate.ts";
 export { nearestWord } from "./nearest-word.ts";
 export { formatPath, type Path, parsePath, valueAt } from "./path.ts";
 export { type CarReading, readCarDocument, readCarValue } from "./read.ts";
+export { readSurvey, type SurveyReport } from "./read-survey.ts";
 export { carReference } from "./reference.ts";
 export {
   type BumpStopDocument,

@@ -16,10 +16,12 @@ export function carJsonSchema(): z.core.JSONSchema.BaseSchema {
   return { ...schema, title: "Armwright car document" };
 }
 
-/** A point has its coordinates, or the name of the survey's point that they come from. */
+/**
+ * A point has its coordinates, or the name of the survey's point that they come from. That one of the two is there is left
+ * to the reader: the schema stays plain enough for editors and for the page's forms.
+ */
 function letBeSurveyed(schema: z.core.JSONSchema.BaseSchema): void {
-  const coordinates = ["x", "y", "z"];
-  schema.required = (schema.required ?? []).filter((name) => !coordinates.includes(name));
-  if (schema.required.length === 0) delete schema.required;
-  schema.anyOf = [{ required: coordinates }, { required: ["surveyed"] }];
+  const required = (schema.required ?? []).filter((name) => !["x", "y", "z"].includes(name));
+  if (required.length > 0) schema.required = required;
+  else delete schema.required;
 }

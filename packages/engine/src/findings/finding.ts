@@ -66,6 +66,10 @@ export type FindingCode =
   | "bump-stop-off-square"
   | "bump-stop-overrun"
   | "rod-end-limits-unknown"
+  | "survey-suspicious-reading"
+  | "survey-misfit"
+  | "survey-undetermined"
+  | "survey-mirrored"
   | "assumed-values"
   | "cycle-before-welding";
 

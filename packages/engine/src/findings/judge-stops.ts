@@ -33,7 +33,7 @@ export function judgeStops(study: Judged): Finding[] {
       gravity: "note",
       place: "strap.upper",
       travel: strap.taut.travel,
-      source: PRACTICE,
+      source: "from memory",
       values: { angle: angle(strap.taut.offPath), most: angle(wish.strapAcross) },
     });
   }

@@ -5,6 +5,7 @@ import { judgeDriveline } from "./judge-driveline.ts";
 import { judgeShock } from "./judge-shock.ts";
 import { judgeSprings } from "./judge-springs.ts";
 import { judgeStops } from "./judge-stops.ts";
+import { judgeSurvey } from "./judge-survey.ts";
 import { judgeTravel } from "./judge-travel.ts";
 
 /** What judgements are made from: the study but for its findings and what they do not need. */
@@ -13,6 +14,7 @@ export type Judged = Omit<Study, "findings" | "axle" | "adjusters">;
 /** Every judgement on a study, worst first, each kind in the order of the builder's work. */
 export function judge(study: Judged): readonly Finding[] {
   const findings = [
+    ...judgeSurvey(study),
     ...judgeTravel(study),
     ...judgeDriveline(study),
     ...judgeShock(study),

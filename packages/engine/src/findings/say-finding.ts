@@ -2,6 +2,7 @@ import type { UnitSystem } from "../car/car.ts";
 import { formatValue } from "../units/format.ts";
 import type { Finding, FindingCode, FindingValue } from "./finding.ts";
 import { STOPS_SENTENCES } from "./say-stops.ts";
+import { SURVEY_SENTENCES } from "./say-survey.ts";
 
 /** A finding in words: what is, and what can be done about it. */
 export interface SaidFinding {
@@ -255,6 +256,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
     remedy: `Set the stop ${w["from"]} to ${w["to"]} of shock past ride (common practice).`,
   }),
   ...STOPS_SENTENCES,
+  ...SURVEY_SENTENCES,
   "rod-end-limits-unknown": (w) => ({
     sentence: `${w["count"]} rod ends have no misalignment limit entered; the most tilted is ${w["where"]}: ${w["tilt"]} ${w["travelWhere"]}.`,
     remedy: "Enter what the maker allows with your spacers, and this list will say which one binds.",

@@ -9,7 +9,7 @@ export const STOPS_SENTENCES = {
     remedy: `Make the strap ${w["shorter"]} shorter, or mount it farther out. Tape it again after the first outing.`,
   }),
   "strap-across": (w: Words): SaidFinding => ({
-    sentence: `When taut the strap pulls ${w["angle"]} across its mount's path; up to ${w["most"]} is common practice.`,
+    sentence: `When taut the strap pulls ${w["angle"]} across its mount's path: more than ${w["most"]} wastes pull and loads its tabs sideways (from memory).`,
     remedy: "Move its upper hole so that it lies more in line with the way the wheel falls.",
   }),
   "bump-stop-off-square": (w: Words): SaidFinding => ({

@@ -4,12 +4,13 @@ import type { Corner } from "../cycle/corner.ts";
 import type { TravelReport } from "../limits/travel-report.ts";
 import { designState, type MotionState } from "../linkage/motion-state.ts";
 import { criticalDamping, USUAL_RATIOS } from "../springs/damping.ts";
-import { type GasSpring, gasAtRest } from "../springs/gas-force.ts";
+import { FAST, type GasSpring, gasAt, gasAtRest } from "../springs/gas-force.ts";
+import { USUAL_TYRE_RATE } from "../springs/road-heat.ts";
 import { type SpringNeed, type SpringStudy, springNeed, studySprings } from "../springs/spring-study.ts";
 import { type BumpStopLaw, bumpStopAt, SOLID_RATE } from "../stops/bump-stop-law.ts";
 import { lawOf } from "../stops/law-of.ts";
 import { stretchOf } from "../stops/strap-stretch.ts";
-import { POUND_FORCE_PER_INCH, STANDARD_GRAVITY } from "../units/convert.ts";
+import { STANDARD_GRAVITY } from "../units/convert.ts";
 import { type CurvePoint, curveOf, type DamperEntry } from "./damper-curve.ts";
 import { AT, NODE_SIZE, STOP_PIECES } from "./model-places.ts";
 
@@ -39,8 +40,6 @@ export interface LandingAssumption {
   readonly value: number | null;
 }
 
-/** From memory, no source: a tall off-road tyre at low pressure, 1 200 lb/in. */
-export const USUAL_TYRE_RATE = 1200 * POUND_FORCE_PER_INCH;
 /** From memory, no source: a tyre damps its wheel by about this share of critical. */
 export const USUAL_TYRE_DAMPING = 0.05;
 /** Travel between nodes of the geometry table, m. */
@@ -61,7 +60,7 @@ export function cornerModel(of: {
   if (need) return { ok: false, need };
   const springs = studySprings(of);
   // On the bump stop or held at the strap by too stiff springs there is no rest to set out from.
-  if (!springs || springs.rest.on !== "springs") return { ok: false, need: "not-carried" };
+  if (springs?.rest.on !== "springs") return { ok: false, need: "not-carried" };
   return { ok: true, model: makeModel(of.car, of.corner, springs) };
 }
 
@@ -109,7 +108,7 @@ function damperOf(entry: DamperEntry | undefined, springs: SpringStudy, assumed:
 function flatten(car: Car, corner: Corner, made: Omit<CornerModel, "constants">): Float64Array {
   const { springs, gas, stopLaw, damper, stops } = made;
   const { stack, longest } = springs.shockSpring;
-  const geometry = geometryTable(car, corner, stops);
+  const geometry = geometryTable(car, corner, stops, gas && { gas, longest });
   const numbers: number[] = new Array<number>(AT.head).fill(0);
   const put = (values: Iterable<number>): number => {
     const place = numbers.length;
@@ -134,13 +133,6 @@ function flatten(car: Car, corner: Corner, made: Omit<CornerModel, "constants">)
     // Coil on coil it goes on as a solid stop does.
     numbers[AT.stretches + 3 * i + 2] = isSolid ? SOLID_RATE : (stretch?.rate ?? 0);
   }
-  if (gas) {
-    numbers[AT.gasPressure] = gas.pressure;
-    numbers[AT.gasVolume] = gas.volume;
-    numbers[AT.gasArea] = gas.area;
-    numbers[AT.gasOutside] = gas.outside;
-    numbers[AT.gasFrom] = longest - gas.from;
-  }
   const curve = (points: readonly CurvePoint[]) => points.flatMap(({ speed, force }) => [speed, force]);
   numbers[AT.bumpPoints] = damper.bump.length;
   numbers[AT.bumpCurve] = put(curve(damper.bump));
@@ -154,8 +146,9 @@ function flatten(car: Car, corner: Corner, made: Omit<CornerModel, "constants">)
     numbers[AT.stopPerMetre] = STOP_PIECES / stroke;
     numbers[AT.stopTable] = put(
       // A gas stop has its charge at the first touch: the table begins just after it.
-      Array.from({ length: STOP_PIECES + 1 }, (_, i) =>
-        bumpStopAt(stopLaw, Math.max((stroke * i) / STOP_PIECES, stroke * 1e-9)).force,
+      Array.from(
+        { length: STOP_PIECES + 1 },
+        (_, i) => bumpStopAt(stopLaw, Math.max((stroke * i) / STOP_PIECES, stroke * 1e-9)).force,
       ),
     );
     numbers[AT.stopSolid] = bumpStopAt(stopLaw, stroke).force;
@@ -175,8 +168,13 @@ function flatten(car: Car, corner: Corner, made: Omit<CornerModel, "constants">)
   return Float64Array.from(numbers);
 }
 
-/** Lengths with their exact slopes at even travels: between nodes a cubic, smooth across them. */
-function geometryTable(car: Car, corner: Corner, stops: CornerModel["stops"]) {
+/** Lengths and gas force with their exact slopes at even travels: between nodes a cubic, smooth across them. */
+function geometryTable(
+  car: Car,
+  corner: Corner,
+  stops: CornerModel["stops"],
+  charged: { readonly gas: GasSpring; readonly longest: number } | null,
+) {
   const { mechanism, arms, wheelCentre } = corner;
   const low = Math.max(stops.droop - PAST_STOPS, mechanism.range.droop.travel + NODE_STEP / 4);
   const high = Math.min(stops.bump + PAST_STOPS, mechanism.range.bump.travel - NODE_STEP / 4);
@@ -193,6 +191,12 @@ function geometryTable(car: Car, corner: Corner, stops: CornerModel["stops"]) {
     pairs.forEach((pair, k) => {
       if (pair) writeLength(pair, state, table, i * NODE_SIZE + 2 * k);
     });
+    if (charged) {
+      const at = i * NODE_SIZE;
+      const { force, rate } = gasAt(charged.gas, charged.longest - table[at]!, FAST);
+      table[at + 6] = force;
+      table[at + 7] = -rate * table[at + 1]!;
+    }
   }
   return { first: low, step, nodes, table };
 }

@@ -1,4 +1,4 @@
-import { AT as PLACES, NODE_SIZE as SIZE, STOP_PIECES as PIECES } from "./model-places.ts";
+import { STOP_PIECES as PIECES, AT as PLACES, NODE_SIZE as SIZE } from "./model-places.ts";
 
 // Local copies: numbers are then constants to the compiler, where an imported object is looked up at run time.
 const AT = PLACES;
@@ -32,17 +32,48 @@ export const OUT = {
 } as const;
 const O = OUT;
 
+/** Numbers that come out. */
 export const OUT_SIZE = 14;
 
 /**
- * Everything between wheel and body at a travel z (m) and its rate (m/s), by virtual work: each force times the change of
- * its own length by travel. Lengths from cubics between the table's nodes, straight on past its ends.
+ * Places of what goes in, after those that come out: a function that is called so often takes its numbers from an array,
+ * since each number handed over by name may cost an allocation.
  */
-export function suspensionForces(P: Float64Array, z: number, rate: number, out: Float64Array): void {
-  const nodes = P[AT.nodes]!;
+export const IN = {
+  travel: 14,
+  rate: 15,
+  body: 16,
+  bodySpeed: 17,
+  wheel: 18,
+  wheelSpeed: 19,
+  road: 20,
+  roadRate: 21,
+  /** Only the road asks for it, s. */
+  time: 22,
+} as const;
+const I = IN;
+
+/** Numbers of both, in one array. */
+export const WORK_SIZE = 23;
+
+/** `writeForces` with its two numbers by name: travel m, rate m/s. */
+export function suspensionForces(P: Float64Array, travel: number, rate: number, work: Float64Array): void {
+  work[I.travel] = travel;
+  work[I.rate] = rate;
+  writeForces(P, work);
+}
+
+/**
+ * Everything between wheel and body at a travel z (m) and its rate (m/s), by virtual work: each force times the change of
+ * its own length by travel. `| 0` keeps places whole numbers to the compiler. Lengths from cubics between the table's nodes, straight on past its ends.
+ */
+export function writeForces(P: Float64Array, out: Float64Array): void {
+  const z = out[I.travel]!;
+  const rate = out[I.rate]!;
+  const nodes = P[AT.nodes]! | 0;
   const perMetre = P[AT.perMetre]!;
   const u = (z - P[AT.first]!) * perMetre;
-  let index = Math.floor(u);
+  let index = Math.floor(u) | 0;
   if (index < 0) index = 0;
   if (index > nodes - 2) index = nodes - 2;
   let s = u - index;
@@ -54,7 +85,7 @@ export function suspensionForces(P: Float64Array, z: number, rate: number, out: 
     over = s - 1;
     s = 1;
   }
-  const n = P[AT.table]! + index * NODE_SIZE;
+  const n = (P[AT.table]! | 0) + index * NODE_SIZE;
   const h = 1 / perMetre;
   const s1 = s - 1;
   // Hermite's cubics: values, and their slopes by s.
@@ -66,8 +97,8 @@ export function suspensionForces(P: Float64Array, z: number, rate: number, out: 
   const d10 = s1 * (3 * s - 1);
   const d11 = s * (3 * s - 2);
   const far = over * h;
-  const lengthSlope = d00 * (P[n]! - P[n + 6]!) + d10 * P[n + 1]! + d11 * P[n + 7]!;
-  const length = h00 * P[n]! + h10 * P[n + 1]! + h01 * P[n + 6]! + h11 * P[n + 7]! + far * lengthSlope;
+  const lengthSlope = d00 * (P[n]! - P[n + 8]!) + d10 * P[n + 1]! + d11 * P[n + 9]!;
+  const length = h00 * P[n]! + h10 * P[n + 1]! + h01 * P[n + 8]! + h11 * P[n + 9]! + far * lengthSlope;
 
   // Springs: stretches of constant rate. Pushing out.
   const squeezed = P[AT.seat]! - length;
@@ -78,14 +109,8 @@ export function suspensionForces(P: Float64Array, z: number, rate: number, out: 
     if (squeezed >= P[k + 3]! && k < AT.stretches + 6) k += 3;
     spring = P[k + 1]! + P[k + 2]! * (squeezed - P[k]!);
   }
-  // Gas, fast: p·V^1.4 constant.
-  const area = P[AT.gasArea]!;
-  if (area > 0) {
-    const full = P[AT.gasVolume]!;
-    let volume = full - area * (P[AT.gasFrom]! - length);
-    if (volume < full * 1e-3) volume = full * 1e-3;
-    spring += (P[AT.gasPressure]! * (full / volume) ** 1.4 - P[AT.gasOutside]!) * area;
-  }
+  // Gas, fast, from the table too: a power costs as much as all the rest.
+  spring += h00 * P[n + 6]! + h10 * P[n + 7]! + h01 * P[n + 14]! + h11 * P[n + 15]!;
   // The shock's own ends.
   let past = 0;
   if (length < P[AT.shortest]!) past = P[AT.shortest]! - length;
@@ -96,8 +121,8 @@ export function suspensionForces(P: Float64Array, z: number, rate: number, out: 
   const speed = -lengthSlope * rate;
   const isIn = speed >= 0;
   const size = isIn ? speed : -speed;
-  const points = isIn ? P[AT.bumpPoints]! : P[AT.reboundPoints]!;
-  let c = isIn ? P[AT.bumpCurve]! : P[AT.reboundCurve]!;
+  const points = (isIn ? P[AT.bumpPoints]! : P[AT.reboundPoints]!) | 0;
+  let c = (isIn ? P[AT.bumpCurve]! : P[AT.reboundCurve]!) | 0;
   let fromSpeed = 0;
   let fromForce = 0;
   let slope = 0;
@@ -120,17 +145,17 @@ export function suspensionForces(P: Float64Array, z: number, rate: number, out: 
   let stop = 0;
   let squeeze = 0;
   if (P[AT.stopReach]! >= 0) {
-    const gapSlope = d00 * (P[n + 4]! - P[n + 10]!) + d10 * P[n + 5]! + d11 * P[n + 11]!;
-    const gap = h00 * P[n + 4]! + h10 * P[n + 5]! + h01 * P[n + 10]! + h11 * P[n + 11]! + far * gapSlope;
+    const gapSlope = d00 * (P[n + 4]! - P[n + 12]!) + d10 * P[n + 5]! + d11 * P[n + 13]!;
+    const gap = h00 * P[n + 4]! + h10 * P[n + 5]! + h01 * P[n + 12]! + h11 * P[n + 13]! + far * gapSlope;
     squeeze = P[AT.stopReach]! - gap;
     if (squeeze > 0) {
       const stroke = P[AT.stopStroke]!;
       if (squeeze >= stroke) stop = P[AT.stopSolid]! + P[AT.stopSolidRate]! * (squeeze - stroke);
       else {
         const v = squeeze * P[AT.stopPerMetre]!;
-        let piece = Math.floor(v);
+        let piece = Math.floor(v) | 0;
         if (piece > STOP_PIECES - 1) piece = STOP_PIECES - 1;
-        const p = P[AT.stopTable]! + piece;
+        const p = (P[AT.stopTable]! | 0) + piece;
         stop = P[p]! + (v - piece) * (P[p + 1]! - P[p]!);
       }
       atWheel -= gapSlope * stop;
@@ -140,12 +165,12 @@ export function suspensionForces(P: Float64Array, z: number, rate: number, out: 
   let strap = 0;
   const taut = P[AT.strapLength]!;
   if (taut >= 0) {
-    const apartSlope = d00 * (P[n + 2]! - P[n + 8]!) + d10 * P[n + 3]! + d11 * P[n + 9]!;
-    const apart = h00 * P[n + 2]! + h10 * P[n + 3]! + h01 * P[n + 8]! + h11 * P[n + 9]! + far * apartSlope;
+    const apartSlope = d00 * (P[n + 2]! - P[n + 10]!) + d10 * P[n + 3]! + d11 * P[n + 11]!;
+    const apart = h00 * P[n + 2]! + h10 * P[n + 3]! + h01 * P[n + 10]! + h11 * P[n + 11]! + far * apartSlope;
     const stretch = apart - taut;
     if (stretch > 0) {
-      let q = P[AT.strapCurve]!;
-      const count = P[AT.strapPoints]!;
+      let q = P[AT.strapCurve]! | 0;
+      const count = P[AT.strapPoints]! | 0;
       let fromAt = 0;
       let fromPull = 0;
       let pullRate = 0;
@@ -181,19 +206,14 @@ export function suspensionForces(P: Float64Array, z: number, rate: number, out: 
  * under it, with its rate. The tyre pushes with k·δ + c·δ′ while it is pressed in (δ > 0), and never pulls. `isDown` false: in
  * the air, whatever the heights say; a solver that steps up to the touchdown needs it, because the damping makes a jump there.
  */
-export function cornerRates(
-  P: Float64Array,
-  body: number,
-  bodySpeed: number,
-  wheel: number,
-  wheelSpeed: number,
-  road: number,
-  roadRate: number,
-  isDown: boolean,
-  out: Float64Array,
-): void {
-  suspensionForces(P, wheel - body, wheelSpeed - bodySpeed, out);
-  const pressed = road - wheel;
+export function writeRates(P: Float64Array, out: Float64Array, isDown: boolean): void {
+  const wheel = out[I.wheel]!;
+  const wheelSpeed = out[I.wheelSpeed]!;
+  const roadRate = out[I.roadRate]!;
+  out[I.travel] = wheel - out[I.body]!;
+  out[I.rate] = wheelSpeed - out[I.bodySpeed]!;
+  writeForces(P, out);
+  const pressed = out[I.road]! - wheel;
   let tyre = 0;
   let lost = 0;
   if (isDown && pressed > 0) {

@@ -2,13 +2,12 @@ import { addScaled, distance, dot, FORWARD, LEFT, subtract, UP, unit, type Vec3 
 import { type Judged, judgeMounts, trialOf } from "./candidate.ts";
 import { tubeLine, upperTube } from "./grid.ts";
 import { demerit } from "./rank.ts";
+import { DEFAULT_EASY_SLACK } from "./request.ts";
 import type { Search } from "./search.ts";
 import { slackOf } from "./slack.ts";
 
 /** Steps are halved from half of the grid's down to this, m. */
 const FINEST = 0.001;
-/** Slack that a tacked mount is easily set to, m: less of it costs. Common practice. */
-const EASY_SLACK = 0.25 * 0.0254;
 /** Rounds at one step; what still moves then goes on at the next. */
 const MOST_ROUNDS = 6;
 
@@ -17,11 +16,12 @@ const MOST_ROUNDS = 6;
  * candidate passes every test and is better, inside the zones. Never worse than where it set out.
  */
 export function refine(search: Search, start: Judged): Judged {
+  const easy = search.request.easySlack ?? DEFAULT_EASY_SLACK;
   const uppers = upperFreedoms(search);
   const lowers = lowerFreedoms(search, start.lower.zone);
   const merit = (judged: Judged): number => {
-    const slack = slackOf(trialOf(search, judged.shock, judged.lower), judged.upper);
-    const missing = Math.max(0, 1 - slack / EASY_SLACK);
+    const slack = easy > 0 ? slackOf(trialOf(search, judged.shock, judged.lower), judged.upper) : 0;
+    const missing = easy > 0 ? Math.max(0, 1 - slack / easy) : 0;
     const ratioRise = judged.motionRatioAtBump - judged.motionRatio;
     const merits = { ...judged, ratioRise, loadPath: judged.loadPath?.length ?? 0 };
     return demerit(search.request.requirements, merits) + 2 * missing * missing;

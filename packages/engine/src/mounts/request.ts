@@ -88,6 +88,8 @@ export interface MountRequest {
   readonly frame?: readonly string[];
   /** Positions at which clearances are judged; between them a bound holds them. */
   readonly stations?: number;
+  /** Slack that a tacked mount is easily set to, m: less of it costs in the short list; 0: slack is not looked at. */
+  readonly easySlack?: number;
   /** Entries of the short list. */
   readonly shortList?: number;
   /** Two entries differ by at least this, m: both mounts' distances added. */
@@ -98,6 +100,8 @@ const INCH = 0.0254;
 const DEGREE = Math.PI / 180;
 
 export const DEFAULT_GRID_STATIONS = 25;
+/** Common practice, no source. */
+export const DEFAULT_EASY_SLACK = 0.25 * INCH;
 export const DEFAULT_SHORT_LIST = 5;
 export const DEFAULT_SPREAD = 3 * INCH;
 
@@ -108,7 +112,7 @@ export const COMMON_WRENCH: WrenchRoom = { radius: 0.75 * INCH, length: 3 * INCH
 export const COMMON_REQUIREMENTS: MountRequirements = {
   strokeUsed: { least: 0.8, most: 0.92 },
   motionRatio: { least: 0.45, most: 0.95 },
-  mayFall: 0.03,
+  mayFall: 0.02,
   lean: 50 * DEGREE,
   toMetal: 0.25 * INCH,
   toTyre: 0.5 * INCH,

@@ -1,11 +1,16 @@
 import type { KeepOut } from "../car/car.ts";
+import { keepOutSolid, movingSolids } from "../clearance/moving-solids.ts";
+import { separation } from "../clearance/separation.ts";
 import { type Corner, makeCorner } from "../cycle/corner.ts";
+import { positionOf } from "../cycle/position.ts";
 import { addScaled, UP } from "../geometry/vec3.ts";
 import { anyFits, findMounts } from "./find-mounts.ts";
+import { movementOf } from "./movement.ts";
 import { type Notch, notchFor } from "./notch.ts";
 import type { Proposal } from "./proposal.ts";
-import { type MountRequest, type ShockOption, shockRadius } from "./request.ts";
-import { makeSearch } from "./search.ts";
+import { DEFAULT_GRID_STATIONS, KILL, type MountRequest, type ShockOption, shockRadius } from "./request.ts";
+import { makeSink, type Sink, scanLower } from "./scan.ts";
+import { makeSearch, type Search } from "./search.ts";
 
 /** One thing that could be given up. */
 export type Change =
@@ -14,7 +19,9 @@ export type Change =
   | { readonly kind: "less-bump" | "less-droop" }
   /** At either end, a share of the stroke. */
   | { readonly kind: "wider-stroke-window" }
-  /** The whole keep-out moved down. */
+  /** A shorter socket and ratchet at both bolts. */
+  | { readonly kind: "shorter-wrench" }
+  /** The whole keep-out moved down, as far as arms, links, shaft and tyre keep off it over the whole travel. */
   | { readonly kind: "lower-keep-out"; readonly keepOut: string }
   /** The shock may come this much nearer to the keep-out than its clearance: into it, once that is used up. */
   | { readonly kind: "notch-keep-out"; readonly keepOut: string };
@@ -42,8 +49,13 @@ const FINE_WINDOW = 0.001;
  * reach is left out. Least share of its reach first. Empty where the request is met as it is.
  */
 export function whatWouldOpen(corner: Corner, request: MountRequest): readonly Opening[] {
-  if (anyFits(makeSearch(corner, request))) return [];
-  return changesOf(corner, request)
+  const search = makeSearch(corner, request);
+  const sink = makeSink(search);
+  for (let part = 0; part < request.shocks.length * search.lower.length; part += 1) {
+    const shock = Math.floor(part / search.lower.length);
+    if (scanLower(search, shock, part % search.lower.length, sink, true)) return [];
+  }
+  return changesOf(request, blockers(search, sink))
     .flatMap(({ change, reach }) => {
       const opening = smallest(corner, request, change, reach);
       return opening ? [{ opening, share: opening.by / reach }] : [];
@@ -52,7 +64,19 @@ export function whatWouldOpen(corner: Corner, request: MountRequest): readonly O
     .map(({ opening }) => opening);
 }
 
-function changesOf({ car }: Corner, { shocks, travel }: MountRequest): readonly { change: Change; reach: number }[] {
+/**
+ * Keep-outs whose change alone can open a place: a candidate that it opens fails on nothing else, so that this keep-out was the
+ * first in its way, or in its wrench's.
+ */
+function blockers({ corner, obstacles }: Search, { inTheWay, killed }: Sink): readonly KeepOut[] {
+  if (killed[KILL.wrench]! > 0) return corner.car.keepOuts;
+  return corner.car.keepOuts.filter(({ name }) => obstacles.some(({ id }, i) => id === name && inTheWay[i]! > 0));
+}
+
+function changesOf(
+  { shocks, travel, requirements: { wrench } }: MountRequest,
+  keepOuts: readonly KeepOut[],
+): readonly { change: Change; reach: number }[] {
   const widest = Math.max(...shocks.map(shockRadius));
   return [
     { change: { kind: "longer-shock" }, reach: 4 * INCH },
@@ -60,7 +84,8 @@ function changesOf({ car }: Corner, { shocks, travel }: MountRequest): readonly 
     { change: { kind: "less-bump" }, reach: 0.6 * travel.bump },
     { change: { kind: "less-droop" }, reach: -0.6 * travel.droop },
     { change: { kind: "wider-stroke-window" }, reach: 0.3 },
-    ...car.keepOuts.flatMap(({ name, clearance }) => [
+    ...(wrench ? [{ change: { kind: "shorter-wrench" } as const, reach: wrench.length }] : []),
+    ...keepOuts.flatMap(({ name, clearance }) => [
       { change: { kind: "lower-keep-out", keepOut: name } as const, reach: 8 * INCH },
       // Up to the shock's middle line at its skin: how much deeper it is, is not told by distances of cores.
       { change: { kind: "notch-keep-out", keepOut: name } as const, reach: clearance + 0.99 * widest },
@@ -71,7 +96,9 @@ function changesOf({ car }: Corner, { shocks, travel }: MountRequest): readonly 
 function smallest(corner: Corner, request: MountRequest, change: Change, reach: number): Opening | null {
   const opens = (by: number): boolean => {
     const changed = withChange(corner, request, change, by);
-    return changed !== null && anyFits(makeSearch(changed.corner, changed.request));
+    if (changed === null) return false;
+    if (change.kind === "lower-keep-out" && !staysClear(corner, changed.corner, request, change.keepOut)) return false;
+    return anyFits(makeSearch(changed.corner, changed.request));
   };
   let notBy = 0;
   let by = Number.NaN;
@@ -94,6 +121,39 @@ function smallest(corner: Corner, request: MountRequest, change: Change, reach: 
   const keepOut = corner.car.keepOuts.find(({ name }) => name === change.keepOut)!;
   const notch = notchFor(makeSearch(corner, request), proposal, keepOut);
   return { change, by, notBy, proposal, ...(notch && { notch }) };
+}
+
+/**
+ * The same change with `more` of it (m), so that a tape can be met: the best place then, and the notch for it. Null where that
+ * much of it opens nothing.
+ */
+export function openingWith(
+  corner: Corner,
+  request: MountRequest,
+  { change, by }: Opening,
+  more: number,
+): Opening | null {
+  const changed = withChange(corner, request, change, by + more);
+  const proposal = changed && findMounts(changed.corner, { ...changed.request, shortList: 1 }).best[0];
+  if (!proposal) return null;
+  if (change.kind !== "notch-keep-out") return { change, by: by + more, notBy: by, proposal };
+  const keepOut = corner.car.keepOuts.find(({ name }) => name === change.keepOut)!;
+  const notch = notchFor(makeSearch(corner, request), proposal, keepOut);
+  return { change, by: by + more, notBy: by, proposal, ...(notch && { notch }) };
+}
+
+/** Whether everything that moves keeps its clearance from the changed keep-out, or what it had where that was less. */
+function staysClear(before: Corner, after: Corner, { travel, stations: asked }: MountRequest, name: string): boolean {
+  const [old, now] = [before, after].map(({ car }) => keepOutSolid(car.keepOuts.find((each) => each.name === name)!));
+  const { clearance } = before.car.keepOuts.find((each) => each.name === name)!;
+  const { states } = movementOf(before, travel.droop, travel.bump, asked ?? DEFAULT_GRID_STATIONS);
+  return states.every((state) => {
+    const { members, tyre, shaft } = movingSolids(before, positionOf(before, state));
+    return [...members, tyre, ...(shaft ? [shaft] : [])].every((part) => {
+      const gap = separation(part, now!).distance;
+      return gap >= clearance || gap >= separation(part, old!).distance;
+    });
+  });
 }
 
 /** Corner and request with a change made; null where it makes no sense (a shock without stroke). */
@@ -123,6 +183,12 @@ export function withChange(
       const { least, most } = requirements.strokeUsed;
       const strokeUsed = { least: Math.max(0, least - by), most: Math.min(1, most + by) };
       return { corner, request: { ...request, requirements: { ...requirements, strokeUsed } } };
+    }
+    case "shorter-wrench": {
+      const { wrench } = requirements;
+      if (!wrench) return { corner, request };
+      const shorter = { ...wrench, length: Math.max(0, wrench.length - by) };
+      return { corner, request: { ...request, requirements: { ...requirements, wrench: shorter } } };
     }
     case "lower-keep-out":
       return { corner: withKeepOut(corner, change.keepOut, (each) => lowered(each, by)), request };

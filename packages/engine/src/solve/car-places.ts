@@ -29,6 +29,11 @@ export function cornerPlaces(car: Car): readonly PointPlace[] {
 export const bodyPlaces = (car: Car): readonly PointPlace[] => [
   ...(car.driveshaft ? [SHAFT_INNER] : []),
   ...car.underbody.map(({ name }, i) => ({ path: `underbody[${i}]`, label: name, steps: ["underbody", i, "point"] })),
+  ...(car.chassisMesh?.points ?? []).map((_, i) => ({
+    path: `chassisMesh.points[${i}].car`,
+    label: `mesh point ${i + 1}`,
+    steps: ["chassisMesh", "points", i, "car"],
+  })),
   ...car.keepOuts.flatMap((keepOut, i) =>
     KEEP_OUT_POINTS[keepOut.shape].map((end) => ({
       path: `keepOuts[${i}].${end}`,

@@ -68,7 +68,8 @@ export function moveToLeast(context: SolveContext, task: MoveTask): SolveAnswer 
   };
   const notes: SolveNote[] = [...(task.notes ?? []), ...rightNotes(context)];
   if (!best) {
-    notes.unshift({ code: "does-not-go-together" });
+    const code = activeAxes(task.reach).length === 0 ? "nothing-may-move" : "does-not-go-together";
+    notes.unshift({ code });
     return finish(context, { ...common, aim: { ...aim, best: null }, changes: [], operations: [], curves: [], notes });
   }
   const isBetter = before === null || best.value < before - GAIN * Math.max(1e-6, before);

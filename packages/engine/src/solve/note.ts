@@ -4,6 +4,7 @@ import { formatValue } from "../units/format.ts";
 /** Something that has to be known with an answer. Lengths m. */
 export type SolveNote =
   | { readonly code: "does-not-go-together" }
+  | { readonly code: "nothing-may-move" }
   | { readonly code: "at-the-edge"; readonly label: string }
   | { readonly code: "document-refused" }
   | { readonly code: "right-is-own"; readonly sections: readonly string[] }
@@ -25,6 +26,8 @@ export function saySolveNote(note: SolveNote, { units }: Pick<Car, "units">): st
   switch (note.code) {
     case "does-not-go-together":
       return "Nowhere in the zone does the linkage go together over the whole travel: take a smaller travel or a wider zone.";
+    case "nothing-may-move":
+      return "Nothing may be moved: give at least one direction a length.";
     case "at-the-edge":
       return `The best lies at the edge of the zone (${note.label}): a wider zone may give a better one.`;
     case "document-refused":
@@ -38,9 +41,9 @@ export function saySolveNote(note: SolveNote, { units }: Pick<Car, "units">): st
         ? `Joint centre to joint centre at ride height stays ${length(note.now)}; the shaft is cut as it is.`
         : `Joint centres stay ${length(note.now)} apart at ride height; cut the shaft's tube ${length(note.by)} ${note.by > 0 ? "longer" : "shorter"}, so that the slip stands ${note.by > 0 ? "farther in" : "farther out"}.`;
     case "spline-too-short":
-      return `No length of shaft does it: the slip has ${length(note.has)} from bottomed to its last engagement, ${length(note.needs)} is needed. What is short is shared between both ends.`;
+      return `No length of shaft does it: the slip has ${length(note.has)} from bottomed to pulled apart, ${length(note.needs)} is needed. What is short is shared between both ends.`;
     case "spline-free":
-      return `The document does not say how far the slip can be pushed in: one that has ${length(note.needs)} from bottomed to its last engagement is needed.`;
+      return `The document does not say how far the slip can be pushed in: one that has ${length(note.needs)} from bottomed to pulled apart is needed.`;
     case "nothing-in-the-way":
       return `Nothing comes in the way within ${length(note.within)}: another reason will have to end it.`;
     case "touches-now":

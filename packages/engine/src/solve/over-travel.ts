@@ -6,6 +6,9 @@ import { designState } from "../linkage/motion-state.ts";
 /** Travels at which a search looks. */
 const STATIONS = 17;
 
+/** Each solve sets out from a state no farther than this away, m: five links then need no search of their whole motion. */
+const STEP = 0.024;
+
 /** Evenly from `from` to `to`, m. */
 export const searchTravels = (from: number, to: number): readonly number[] => [
   ...stations(Math.min(from, to), Math.max(from, to), STATIONS),
@@ -24,8 +27,14 @@ export function rowsOver(car: Car, travels: readonly number[]): readonly Float64
   const corner = makeCorner(car);
   const rows: Float64Array[] = [];
   const state = designState();
+  let here = 0;
   const write = (travel: number): boolean => {
-    if (corner.mechanism.solve(travel, state) < 0) return false;
+    const steps = Math.max(1, Math.ceil(Math.abs(travel - here) / STEP));
+    const from = here;
+    for (let i = 1; i <= steps; i += 1) {
+      here = i === steps ? travel : from + ((travel - from) * i) / steps;
+      if (corner.mechanism.solve(here, state) < 0) return false;
+    }
     const row = new Float64Array(corner.width);
     writeRow(corner, state, row);
     rows.push(row);
@@ -35,6 +44,7 @@ export function rowsOver(car: Car, travels: readonly number[]): readonly Float64
   for (const travel of travels.filter((each) => each < 0).reverse()) if (!write(travel)) return null;
   rows.reverse();
   state.set(designState());
+  here = 0;
   for (const travel of travels.filter((each) => each >= 0)) if (!write(travel)) return null;
   return rows;
 }

@@ -35,6 +35,6 @@ export const USUAL_STOPS: StopsWish = {
   shaftAtBump: INCH / 4,
   stopWorks: 3 * INCH,
   offSquare: (10 * Math.PI) / 180,
-  strapAcross: (45 * Math.PI) / 180,
+  strapAcross: (50 * Math.PI) / 180,
   strapLength: 18 * INCH,
 };

@@ -9,10 +9,11 @@ import { leverOf } from "./line-motion.ts";
  */
 export function placeOnArm(corner: Corner, share: number, above: number): Mount | null {
   const shockX = corner.car.shock?.lower.point.x ?? corner.wheelCentre.x;
+  const carrier = carrierOf(corner);
   let best: Mount | null = null;
   let farthest = -1;
   for (const { from, to, body, diameter } of corner.members) {
-    if (body === "link") continue;
+    if (body === "link" || body !== carrier) continue;
     const ends = [from.point, to.point] as const;
     const levers = ends.map((point) => leverOf(corner, { point, on: body }) ?? 0);
     const [inner, outer] = levers[0]! < levers[1]! ? ends : [ends[1], ends[0]];
@@ -24,6 +25,13 @@ export function placeOnArm(corner: Corner, share: number, above: number): Mount 
     best = { point: addScaled(onLine, UP, diameter / 2 + above), on: body };
   }
   return best;
+}
+
+/** The arm that carries the shock, or the lowest one. */
+function carrierOf({ car, arms }: Corner): string | undefined {
+  const on = car.shock?.lower.on;
+  if (arms.some(({ body }) => body === on)) return on;
+  return [...arms].sort((a, b) => a.point.z - b.point.z)[0]?.body;
 }
 
 /** A tube whose ends differ less than this in their distance from the hinge leads along it, m. */

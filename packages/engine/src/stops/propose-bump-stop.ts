@@ -82,7 +82,8 @@ function fresh(corner: Corner, at: number, works: number): Made | NoProposal["re
   for (let step = 0; step < 30; step += 1) reach -= left(reach) / (1 - SOLID_SHARE);
   reach = Math.round(reach / STEP) * STEP;
   if (!(reach > 0)) return "no-room";
-  const solid = left(reach) + SOLID_SHARE * reach;
+  // Up to the next mark of the tape: rather a hair too soon than too late.
+  const solid = Math.ceil((left(reach) + SOLID_SHARE * reach) / STEP + 0.5) * STEP;
   return { base: { point: foot(reach), on: "chassis" }, strikes, reach, solid, holes: null };
 }
 

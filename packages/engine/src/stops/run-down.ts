@@ -19,7 +19,7 @@ export interface Run {
   readonly force: (travel: number) => number;
 }
 
-const STEPS = 96;
+const STEPS = 32;
 
 /**
  * Work and energy along the way: dK/dz = F(z) − c·√(2K/m), K ≥ 0, by Runge and Kutta's fourth-order steps (Simpson's rule

@@ -27,7 +27,8 @@ const TUBE_NAMES: Readonly<Record<ArmId, string>> = {
   "trailing-arm": "trailingArm",
 };
 
-function armTube(car: Car, arm: ArmId): TubeEntry {
+/** Wall and material of an arm's tubes, and of its cross tubes. */
+export function armTube(car: Car, arm: ArmId): TubeEntry {
   const given = car.strength?.tubes[TUBE_NAMES[arm]];
   if (given) return given;
   const diameter = kindOf<Linkage>(car.linkage)

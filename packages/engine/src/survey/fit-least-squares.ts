@@ -1,4 +1,5 @@
-import { CholeskyDecomposition, Matrix, QrDecomposition } from "ml-matrix";
+import { Matrix, QrDecomposition } from "ml-matrix";
+import { solvePositive } from "./solve-positive.ts";
 
 /** One equation at a trial solution. */
 export interface Equation {
@@ -33,10 +34,12 @@ export interface FitOptions {
 
 /**
  * Nonlinear least squares after Levenberg and Marquardt (D. W. Marquardt, J. SIAM 11, 1963): smallest sum of squared
- * misfits from a start. Damping "even" solves normal equations by Cholesky, "own" the stacked system by QR.
+ * misfits from a start. Damping "even" solves normal equations by Cholesky's method, "own" the stacked system by QR.
  */
 export function fitLeastSquares(model: Model, start: Float64Array, options: FitOptions = {}): Fit {
   const { damping = "even", most = 200 } = options;
+  const same = damping === "even" ? SAME_EVEN : SAME;
+  const least = damping === "even" ? LEAST_STEP : 1e-16;
   let unknowns = start;
   let equations = model(unknowns);
   let sum = sumOf(equations);
@@ -50,20 +53,23 @@ export function fitLeastSquares(model: Model, start: Float64Array, options: FitO
     const next = model(trial);
     const nextSum = sumOf(next);
     const expected = sum - linearSum(equations, step);
-    const small = isSmall(step, unknowns);
+    const small = isSmall(step, unknowns, least);
     if (Number.isFinite(nextSum) && nextSum <= sum) {
       const gained = sum - nextSum;
       unknowns = trial;
       equations = next;
       sum = nextSum;
       // Damping follows how well the straight model foretold the gain (K. Madsen, H. B. Nielsen, O. Tingleff, 2004).
-      mu = Math.max(LEAST_MU, mu * Math.max(1 / 3, 1 - (2 * (expected > 0 ? gained / expected : 1) - 1) ** 3));
+      mu = Math.max(
+        LEAST_MU,
+        mu * Math.max(damping === "even" ? 0.05 : 1 / 3, 1 - (2 * (expected > 0 ? gained / expected : 1) - 1) ** 3),
+      );
       grow = 2;
-      if (small || (gained <= SAME * sum && expected <= SAME * sum && mu <= 1e-6)) {
+      if (small || (gained <= same * sum && expected <= same * sum && mu <= 1e-6)) {
         return { status: ended(equations, size), unknowns, equations, sum, steps: steps + 1 };
       }
     } else {
-      if (small || expected <= SAME * sum) {
+      if (small || expected <= same * sum) {
         return { status: ended(equations, size), unknowns, equations, sum, steps: steps + 1 };
       }
       mu *= grow;
@@ -87,6 +93,10 @@ const DEAD = 1e-8;
 const LEAST_MU = 1e-12;
 /** Sums that agree to this, relatively, are the same. */
 const SAME = 1e-15;
+/** The same for a net: places are then sure to far less than a thousandth of their spread. */
+const SAME_EVEN = 1e-9;
+/** A step shorter than this, m, moves nothing. */
+const LEAST_STEP = 1e-10;
 
 export const sumOf = (equations: readonly Equation[]): number =>
   equations.reduce((sum, { misfit }) => sum + misfit * misfit, 0);
@@ -101,9 +111,9 @@ function linearSum(equations: readonly Equation[], step: ArrayLike<number>): num
   return sum;
 }
 
-function isSmall(step: ArrayLike<number>, unknowns: Float64Array): boolean {
+function isSmall(step: ArrayLike<number>, unknowns: Float64Array, least: number): boolean {
   for (let i = 0; i < unknowns.length; i += 1) {
-    if (Math.abs(step[i]!) > 1e-13 * Math.abs(unknowns[i]!) + 1e-16) return false;
+    if (Math.abs(step[i]!) > 1e-13 * Math.abs(unknowns[i]!) + least) return false;
   }
   return true;
 }
@@ -121,17 +131,20 @@ export function normalMatrix(equations: readonly Equation[], n: number): Matrix 
 }
 
 function dampedStep(equations: readonly Equation[], n: number, mu: number): ArrayLike<number> {
-  const normal = normalMatrix(equations, n);
+  const normal = new Float64Array(n * n);
   const right = new Float64Array(n);
   for (const { misfit, unknowns, slopes } of equations) {
-    for (let k = 0; k < unknowns.length; k += 1) right[unknowns[k]!]! -= slopes[k]! * misfit;
+    for (let a = 0; a < unknowns.length; a += 1) {
+      const row = unknowns[a]! * n;
+      right[unknowns[a]!]! -= slopes[a]! * misfit;
+      for (let b = 0; b < unknowns.length; b += 1) normal[row + unknowns[b]!]! += slopes[a]! * slopes[b]!;
+    }
   }
   let largest = 0;
-  for (let i = 0; i < n; i += 1) largest = Math.max(largest, normal.get(i, i));
+  for (let i = 0; i < n; i += 1) largest = Math.max(largest, normal[i * n + i]!);
   const lift = Math.max(mu, 1e-13) * (largest || 1);
-  for (let i = 0; i < n; i += 1) normal.set(i, i, normal.get(i, i) + lift);
-  const solution = new CholeskyDecomposition(normal).solve(Matrix.columnVector(right));
-  return solution.to1DArray();
+  for (let i = 0; i < n; i += 1) normal[i * n + i]! += lift;
+  return solvePositive(normal, right);
 }
 
 /** Each unknown is damped by the largest slope that it has shown so far (J. J. Moré, 1978), kept in `size`. */

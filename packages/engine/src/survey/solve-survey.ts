@@ -4,7 +4,7 @@ import { type Adjustment, type Spread, varianceOf } from "./adjust.ts";
 import { guessCauses } from "./cause.ts";
 import { chiSquareTail } from "./distribution.ts";
 import { componentsOf, equationOf } from "./equations.ts";
-import { agreesRoughly, keepsSides, otherSolutions, settle } from "./mirror.ts";
+import { agreesRoughly, keepsSides, type OtherSolution, otherSolutions, settle } from "./mirror.ts";
 import type { SolvedPoint, SolvedReading, SurveyResult, Suspicion } from "./result.ts";
 import { FALSE_ALARM_RATE, isMisfit, type SetAside, type Snooped, type SnoopOptions, snoop, testAll } from "./snoop.ts";
 import { startingPlaces } from "./start.ts";
@@ -27,14 +27,16 @@ export interface SurveyOptions extends SnoopOptions {
 export function solveSurvey(survey: Survey, options: SurveyOptions = {}): SolvedSurvey {
   const taken = survey.readings.flatMap((reading, i) => (reading.isDeferred ? [] : [i]));
   let found = snoop(survey, taken, startingPlaces(survey, taken), options);
+  let others = otherSolutions(survey, found.used, found.adjustment);
   for (let round = 0; round < MOST_FLIPS; round += 1) {
-    const better = betterStart(survey, taken, found);
+    const better = betterStart(survey, taken, found, others);
     if (!better) break;
     const again = snoop(survey, taken, better, options);
     if (costOf(again, survey) >= costOf(found, survey)) break;
     found = again;
+    others = otherSolutions(survey, found.used, found.adjustment);
   }
-  return { result: resultOf(survey, found, options), adjustment: found.adjustment, spread: found.spread };
+  return { result: resultOf(survey, found, others, options), adjustment: found.adjustment, spread: found.spread };
 }
 
 const MOST_FLIPS = 6;
@@ -44,10 +46,15 @@ const costOf = ({ setAside, adjustment }: Snooped, survey: Survey): number =>
   setAside.length * 1e6 + (keepsSides(survey, adjustment.at) ? 0 : 1e9) + Math.min(adjustment.sum, 1e5);
 
 /** A mirrored solution of all readings that is better than this one. */
-function betterStart(survey: Survey, taken: readonly number[], found: Snooped): readonly Vec3[] | null {
+function betterStart(
+  survey: Survey,
+  taken: readonly number[],
+  found: Snooped,
+  others: readonly OtherSolution[],
+): readonly Vec3[] | null {
   const here = found.adjustment;
   const isOnSides = keepsSides(survey, here.at);
-  for (const { adjustment, moved } of otherSolutions(survey, found.used, here)) {
+  for (const { adjustment, moved } of others) {
     const sidesThere = keepsSides(survey, adjustment.at);
     if (sidesThere !== isOnSides) {
       if (sidesThere) return adjustment.at;
@@ -76,8 +83,13 @@ function sumOver(survey: Survey, readings: readonly number[], { at, unknowns }: 
 /** Another solution whose sum is within this of the chosen one's cannot be ruled out: 99.9 % point of chi-square, 1. */
 const AS_GOOD = 10.83;
 
-function resultOf(survey: Survey, found: Snooped, options: SurveyOptions): SurveyResult {
-  const { used, adjustment, spread, setAside } = found;
+function resultOf(
+  survey: Survey,
+  found: Snooped,
+  others: readonly OtherSolution[],
+  options: SurveyOptions,
+): SurveyResult {
+  const { adjustment, spread, setAside } = found;
   const { at, unknowns, sum, equations } = adjustment;
   const undetermined = findUndetermined(survey, adjustment, spread);
   const covariance = wholeCovariance(found);
@@ -95,7 +107,7 @@ function resultOf(survey: Survey, found: Snooped, options: SurveyOptions): Surve
   const mirrored =
     spread.free.length > 0
       ? []
-      : otherSolutions(survey, used, adjustment)
+      : others
           .filter(
             (other) =>
               other.adjustment.sum < sum + AS_GOOD &&

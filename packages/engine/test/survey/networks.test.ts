@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { solveSurvey } from "../../src/survey/solve-survey.ts";
-import { type Survey, type SurveyReading } from "../../src/survey/survey.ts";
+import type { Survey, SurveyReading } from "../../src/survey/survey.ts";
 
 // Published trilateration nets, as collected in F. Krumm, Geodetic Network Adjustment Examples, Rev. 3.5 (2020); the
 // book that each is from stands beside it. Coordinates and spreads were computed again for more figures than are printed.
@@ -63,7 +63,11 @@ function surveyOf(net: Net, rough: boolean): Survey {
 const NO_SNOOPING = { falseAlarmRate: 1e-300 };
 
 /** Coordinates agree with those computed again to this. */
-const PLACE: Readonly<Record<string, number>> = { "Ghilani 14.5": 1e-3, "Höpke 35.5, free": 1.1e-4, "Weiss et al": 1.1e-4 };
+const PLACE: Readonly<Record<string, number>> = {
+  "Ghilani 14.5": 1e-3,
+  "Höpke 35.5, free": 1.1e-4,
+  "Weiss et al": 1.1e-4,
+};
 const SPREAD: Readonly<Record<string, number>> = {
   "Ghilani 14.5": 0.01,
   "Blankenbach and Willert, two blunders": 0.01,
@@ -89,7 +93,9 @@ describe("published nets", () => {
     }
     for (const [i, { numbers }] of result.readings.entries()) {
       const [number] = numbers;
-      expect(Math.abs(number!.residual - expected.residuals[i]!)).toBeLessThan(net.dim === 2 && name.startsWith("Ghil") ? 1e-3 : 1e-4);
+      expect(Math.abs(number!.residual - expected.residuals[i]!)).toBeLessThan(
+        net.dim === 2 && name.startsWith("Ghil") ? 1e-3 : 1e-4,
+      );
       expect(Math.abs(number!.redundancy! - expected.redundancy[i]!)).toBeLessThan(1e-4);
       expect(Math.abs(number!.test! - expected.tests[i]!)).toBeLessThan(0.02);
     }

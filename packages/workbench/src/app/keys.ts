@@ -45,7 +45,7 @@ export function useKeys(): void {
 
 function press(event: KeyboardEvent): void {
   const { target, key } = event;
-  const isTyping = target instanceof HTMLElement && target.matches("input, select, textarea, [contenteditable]");
+  const isTyping = target instanceof HTMLElement && target.matches(TYPED_IN);
   const isPanel = bench.getState().panel !== null;
   if (
     (event.ctrlKey || event.metaKey) &&
@@ -72,6 +72,7 @@ function press(event: KeyboardEvent): void {
     done(event, giveUpMove);
     return;
   }
+  if (target instanceof Element && target.matches(CHOSEN) && (OWN.has(key) || key === " ")) return;
   // These the tape and a point in the drawing take for themselves; every other key works there too.
   if (OWN.has(key) && target instanceof Element && target.matches("[role=slider], [data-handle]")) return;
   const action = actionOf(event);
@@ -91,6 +92,10 @@ function leaveFieldFor(step: StepId): void {
   if (document.activeElement instanceof HTMLElement) document.activeElement.blur();
   chooseStep(step);
 }
+
+/** Where letters and digits are typed, and what only arrows and the space bar change. */
+const CHOSEN = "input[type=radio], input[type=checkbox]";
+const TYPED_IN = "input:not([type=radio], [type=checkbox]), select, textarea, [contenteditable]";
 
 const OWN: ReadonlySet<string> = new Set(["ArrowUp", "ArrowDown", "ArrowLeft", "ArrowRight", "Home", "End"]);
 

@@ -1,4 +1,4 @@
-import { constructionLines, heightOf, type TapeScale } from "@armwright/drawing";
+import { type Box, constructionLines, drawTape, heightOf, type TapeScale } from "@armwright/drawing";
 import type { Study } from "@armwright/engine";
 import { lazy, type ReactNode, Suspense, useDeferredValue, useLayoutEffect, useRef } from "react";
 import { stepWheel } from "../app/keys.ts";
@@ -12,6 +12,7 @@ import { cornerPlace } from "../store/sides.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shownTravel } from "../words/shown.ts";
 import { Charts } from "./Charts.tsx";
+import { freeHeight } from "./free-height.ts";
 import { HandNote } from "./HandNote.tsx";
 import { CHART_GAP, CHART_WIDTH, layBoard, TAPE_WIDTH } from "./layout.ts";
 import { Nothing } from "./Nothing.tsx";
@@ -68,7 +69,7 @@ function Laid({ study, size, hasCharts }: LaidProps): ReactNode {
         <Tape study={study} width={TAPE_WIDTH} height={size.height} rect={tape} loupe words />
       </div>
       <TravelNow />
-      <MoveWheel zero={heightOf(scale, 0)} height={size.height} />
+      <MoveWheel study={shown} tape={tape} range={range} zero={heightOf(scale, 0)} height={size.height} />
       {isScene ? (
         <div className="place" style={{ left: TAPE_WIDTH, top: 0, width: room.width, height: room.height }}>
           <Suspense fallback={<p className="scene-trouble">The scene is being fetched.</p>}>
@@ -215,31 +216,59 @@ function TravelNow(): ReactNode {
 }
 
 interface MoveWheelProps {
+  readonly study: Study;
+  readonly tape: Box;
+  readonly range: { readonly lowest: number; readonly highest: number };
   readonly zero: number;
   readonly height: number;
 }
 
-/** Four buttons left of the flags, about ride height. */
-function MoveWheel({ zero, height }: MoveWheelProps): ReactNode {
-  const top = Math.min(height - 200, Math.max(92, zero - 60));
+interface ButtonsPlace {
+  readonly left: number;
+  readonly top: number;
+  readonly isTight: boolean;
+}
+
+const BESIDE_FLAGS = 10;
+
+/** With no room at all beside the flags the buttons stand at the foot, right of the blade. */
+const tightPlace = (free: number | null, height: number): ButtonsPlace =>
+  free === null
+    ? { left: TAPE_WIDTH - 86, top: height - 104, isTight: true }
+    : { left: BESIDE_FLAGS, top: free, isTight: true };
+
+/** Four buttons in the free room beside the flags: one over another, or two by two where the flags crowd. */
+function MoveWheel({ study, tape, range, zero, height }: MoveWheelProps): ReactNode {
+  const isMoving = useBench(({ moving }) => moving !== null);
+  const kept = useRef<ButtonsPlace | null>(null);
+  if (!isMoving || kept.current === null) {
+    const { parts } = drawTape(study, 0, tape, { range });
+    const room = { width: 118, top: 92, bottom: height };
+    const tall = freeHeight(parts, room, 196, zero - 60);
+    kept.current =
+      tall === null
+        ? tightPlace(freeHeight(parts, room, 98, zero - 49), height)
+        : { top: tall, left: BESIDE_FLAGS, isTight: false };
+  }
+  const { top, left, isTight } = kept.current;
   const units = useBench((state) => state.units);
   const isCycling = useBench((state) => state.isCycling);
   const isScene = useBench((state) => state.isScene);
   const step = units === "metric" ? "1" : "1/16";
   return (
-    <fieldset className="move-wheel" style={{ top }}>
+    <fieldset className={isTight ? "move-wheel tight" : "move-wheel"} style={{ left, top }}>
       <legend className="unseen">Move the wheel</legend>
       <button type="button" onClick={() => stepWheel(1)}>
-        <UpMark /> up <Reading text={step} />
+        <UpMark /> up {!isTight && <Reading text={step} />}
       </button>
       <button type="button" onClick={() => stepWheel(-1)}>
-        <DownMark /> down <Reading text={step} />
+        <DownMark /> down {!isTight && <Reading text={step} />}
       </button>
       <button type="button" onClick={() => setCycling(!isCycling)} aria-pressed={isCycling}>
-        {isCycling ? <StandMark /> : <CycleMark />} {isCycling ? "stand still" : "cycle"}
+        {isCycling ? <StandMark /> : <CycleMark />} {isCycling ? (isTight ? "stand" : "stand still") : "cycle"}
       </button>
       <button type="button" onClick={() => showScene(!isScene)} aria-pressed={isScene}>
-        <SpaceMark /> {isScene ? "drawing" : "in space"}
+        <SpaceMark /> {isScene ? "drawing" : isTight ? "space" : "in space"}
       </button>
     </fieldset>
   );

@@ -86,13 +86,14 @@ export function Charts({ study, ids, scale, left, width, height, chart, gap }: P
         onClick={() => pointed && setTravel(pointed.travel)}
       >
         <g ref={ink} />
-        {pointed && <path className="pointed" d={`M30 ${heightOf(scale, pointed.travel)}H${width}`} />}
+        {pointed && <path className="pointed" d={`M${NUMERALS} ${heightOf(scale, pointed.travel)}H${width}`} />}
       </svg>
       {top >= CHOOSE_ROOM && (
         <button type="button" className="choose-charts small" onClick={() => showPanel({ kind: "charts" })}>
           Choose charts
         </button>
       )}
+      {comparing && top >= CHOOSE_ROOM && <p className="compared small quiet">dashed: {comparing.label}</p>}
       {drawn.map((each, index) => (
         <ChartHead key={ids[index]} chart={each} id={ids[index] ?? ""} study={study} top={scale.top} />
       ))}

@@ -13,7 +13,6 @@ import { useBench } from "../app/use-bench.ts";
 import { beginMove, bench, endMove, giveUpMove, hold, move, setTravel } from "../store/bench.ts";
 import { cycleEnds } from "../store/travel.ts";
 import { bigStepOf, snapped, stepOf, travelWords } from "../words/shown.ts";
-import { BUTTONS_WIDTH } from "./layout.ts";
 import { oncePerFrame } from "./once-per-frame.ts";
 import { paint } from "./paint.ts";
 import { StopGrips } from "./StopGrips.tsx";
@@ -52,7 +51,6 @@ export function Tape({ study, width, height, rect: given, bladeWidth, loupe, wor
     loupe,
     words,
     range,
-    ...(words && { wordsFrom: BUTTONS_WIDTH }),
     ...(bladeWidth !== undefined && { bladeWidth }),
     ...(held && held.as !== "field" && { held: held.place }),
   };

@@ -1,8 +1,9 @@
-import type { Box, Primitive, Spot } from "@armwright/drawing";
+import { type Box, boxOfText, overlap, type Primitive, type Spot } from "@armwright/drawing";
 
 /** The parts of a drawing but for dimensions and notes that would run under something laid over it. */
 export function clearOf(parts: readonly Primitive[], covered: Box): readonly Primitive[] {
   return parts.flatMap((part): readonly Primitive[] => {
+    if (part.shape === "text" && overlap(boxOfText(part, 1), covered)) return [];
     if (part.shape !== "group") return [part];
     if (part.layer === "dimension" || part.layer === "note") {
       return spotsOf(part).some((spot) => isIn(spot, covered)) ? marksOf(part.parts, covered) : [part];

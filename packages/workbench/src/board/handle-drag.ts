@@ -30,6 +30,8 @@ export function gripOf(
   const ySign = path === cornerPath ? 1 : -1;
   const found = valueAt(document, parsePath(path) ?? []);
   if (typeof found !== "object" || found === null) return null;
+  // A surveyed point follows from its readings: there is nothing to take hold of.
+  if (valueAt(found, ["surveyed"]) !== undefined) return null;
   const read = (axis: "x" | "y" | "z"): number => {
     const typed: unknown = valueAt(found, [axis]);
     if (typeof typed !== "number" && typeof typed !== "string") return Number.NaN;

@@ -4,15 +4,13 @@ import type { Size } from "./use-size.ts";
 
 /** Flags, blade and loupe, px. */
 export const TAPE_WIDTH = 386;
-/** Left of the flags' names stand the buttons that move the wheel, px. */
-export const BUTTONS_WIDTH = 120;
 /** Space over the tape for the reading of the travel. */
 const TAPE_TOP = 68;
 const TAPE_FOOT = 18;
 export const CHART_WIDTH = 58;
 export const CHART_GAP = 11;
 /** For the numerals at the first chart's left edge. */
-export const NUMERALS = 30;
+export const NUMERALS = 40;
 
 /** Where tape, drawing and charts stand on a board. */
 export interface BoardLayout {

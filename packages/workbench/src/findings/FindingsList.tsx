@@ -1,9 +1,11 @@
 import { type Finding, sayFinding, type UnitSystem } from "@armwright/engine";
-import { sayFault } from "@armwright/engine/document";
+import { type CarDocument, type Fault, sayFault } from "@armwright/engine/document";
 import { memo, type ReactNode } from "react";
 import { goToPlace } from "../app/go-to.ts";
 import { GravityMark } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
+import { placeName } from "../form/schema-fields.ts";
+import { faultWords } from "../form/use-field.ts";
 import { showFinding, showPanel } from "../store/bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { tidy } from "../words/shown.ts";
@@ -16,6 +18,7 @@ export function FindingsList(): ReactNode {
   const live = useBench((state) => state.live);
   const unreadable = useBench((state) => state.unreadable);
   const units = useBench((state) => state.units);
+  const document = useBench((state) => state.document);
   const faults = [...unreadable, ...live.faults];
   const findings = live.study?.findings ?? [];
   return (
@@ -35,7 +38,7 @@ export function FindingsList(): ReactNode {
           <button type="button" className="finding" onClick={() => goToPlace(fault.path)}>
             <GravityMark gravity="must" />
             <span>
-              <b>Mend.</b> <Reading text={tidy(sayFault(fault))} />
+              <b>Mend.</b> <Reading text={faultSentence(fault, document)} />
             </span>
           </button>
         </li>
@@ -54,6 +57,10 @@ function Row({ finding, units }: { readonly finding: Finding; readonly units: Un
   const { sentence, remedy } = sayFinding(finding, units);
   return <Said finding={finding} sentence={sentence} remedy={remedy} />;
 }
+
+/** The field in words; of a file that cannot be read, its own. */
+const faultSentence = (fault: Fault, document: CarDocument | null): string =>
+  document && fault.path !== "" ? `${placeName(fault.path, document)}: ${faultWords(fault)}` : tidy(sayFault(fault));
 
 interface SaidProps {
   readonly finding: Finding;

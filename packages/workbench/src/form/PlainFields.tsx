@@ -1,4 +1,4 @@
-import { type ReactNode, useId, useState } from "react";
+import { type ReactNode, useEffect, useId, useRef, useState } from "react";
 import { Reading } from "../words/Reading.tsx";
 import { QuantityField } from "./QuantityField.tsx";
 import type { Field } from "./schema-fields.ts";
@@ -93,6 +93,13 @@ export function TextField({ field }: Props): ReactNode {
 /** Three coordinates, and for a mount the part that it is bolted to. */
 export function PointField({ field, on }: { readonly field: Field; readonly on: Field | undefined }): ReactNode {
   const { isHeld, assumed, value } = useField(field.path);
+  const box = useRef<HTMLFieldSetElement>(null);
+  // Taken hold of in the drawing, its numbers come into sight.
+  useEffect(() => {
+    if (isHeld) box.current?.scrollIntoView({ block: "nearest" });
+  }, [isHeld]);
+  // Its coordinates follow from the readings: they are shown, not typed.
+  const surveyed = surveyedName(value);
   const axis = (name: "x" | "y" | "z"): Field => ({
     path: `${field.path}.${name}`,
     kind: "quantity",
@@ -103,21 +110,32 @@ export function PointField({ field, on }: { readonly field: Field; readonly on: 
     isRequired: true,
   });
   return (
-    <fieldset className={isHeld ? "point held" : "point"} data-point={field.path}>
+    <fieldset ref={box} className={isHeld ? "point held" : "point"} data-point={field.path}>
       <legend>{field.label}</legend>
       {value === undefined && assumed ? (
         <p className="small quiet">
           <Reading text={`${String(assumed.value)}, assumed`} />
         </p>
       ) : null}
-      <div className="axes">
-        {(["x", "y", "z"] as const).map((name) => (
-          <QuantityField key={name} field={axis(name)} short={AXES[name]} />
-        ))}
-      </div>
+      {surveyed !== undefined ? (
+        <p className="small quiet">
+          <Reading text={`from the survey: ${surveyed}`} />
+        </p>
+      ) : (
+        <div className="axes">
+          {(["x", "y", "z"] as const).map((name) => (
+            <QuantityField key={name} field={axis(name)} short={AXES[name]} />
+          ))}
+        </div>
+      )}
       {on && <WordsField field={on} />}
     </fieldset>
   );
+}
+
+function surveyedName(value: unknown): string | undefined {
+  const name: unknown = typeof value === "object" && value !== null && "surveyed" in value ? value.surveyed : undefined;
+  return typeof name === "string" ? name : undefined;
 }
 
 const AXES = { x: "forward", y: "out", z: "up" } as const;

@@ -54,7 +54,7 @@ function OpenFinder(): ReactNode {
         <h2>Places for the shock</h2>
         <Status />
         <button type="button" className="pressable" onClick={() => openFinder(false)}>
-          Close the finder
+          Close<span className="unseen"> the finder</span>
         </button>
       </div>
       <div className="finder-answer">
@@ -101,9 +101,9 @@ function Status(): ReactNode {
   const isWorking = running !== null && running.what !== "coarse";
   return (
     <div className="finder-status">
-      <p aria-live="polite">
+      <p aria-live={isCoarse ? "off" : "polite"}>
         {trouble !== "" ? (
-          <span className="fault">{trouble}</span>
+          <strong>{trouble}</strong>
         ) : found ? (
           <>
             <b className="count">{counted(found.fitting)}</b> of {counted(found.tested)} places fit

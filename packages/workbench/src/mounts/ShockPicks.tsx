@@ -8,10 +8,11 @@ import { mountsBench, useMounts, wish } from "./mounts-store.ts";
 import { OWN } from "./own-shock.ts";
 import { shocksOf } from "./request-now.ts";
 import { readShelf } from "./shelf.ts";
+import { useRestingStudy } from "./use-resting-study.ts";
 
 /** Which shocks are tried: the car's own, and those of a shelf that the builder brings. */
 export function ShockPicks(): ReactNode {
-  const car = useBench(({ live }) => live.study?.car);
+  const car = useRestingStudy()?.car;
   const units = useBench((state) => state.units);
   const chosen = useMounts((state) => state.chosen);
   const shelf = useMounts((state) => state.shelf);

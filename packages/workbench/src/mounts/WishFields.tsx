@@ -5,11 +5,12 @@ import { Reading } from "../words/Reading.tsx";
 import { shown, shownLength } from "../words/shown.ts";
 import { STEPS_OF_GRID, useMounts, wish } from "./mounts-store.ts";
 import { carTravel } from "./request-now.ts";
+import { useRestingStudy } from "./use-resting-study.ts";
 import { ValueEntry } from "./ValueEntry.tsx";
 
 /** What the shock has to do: travel, reserves, windows. What nobody has changed is marked as common practice. */
 export function WishFields(): ReactNode {
-  const study = useBench(({ live }) => live.study);
+  const study = useRestingStudy();
   const units = useBench((state) => state.units);
   const { travel, reserve, requirements, step } = useMounts((state) => state);
   if (!study) return null;

@@ -1,7 +1,7 @@
 import type { ArmId, LowerZone, Study, UpperZone, Vec3 } from "@armwright/engine";
 import type { ReactNode } from "react";
-import { useBench } from "../app/use-bench.ts";
 import { type MountsBench, useMounts, wish } from "./mounts-store.ts";
+import { useRestingStudy } from "./use-resting-study.ts";
 import { ValueEntry } from "./ValueEntry.tsx";
 import { ordered } from "./zone.ts";
 
@@ -13,7 +13,7 @@ const HALF: Vec3 = { x: 2 * INCH, y: 2 * INCH, z: 1.5 * INCH };
 
 /** Where either mount may be: typed here, or dragged in the drawing. */
 export function ZoneFields(): ReactNode {
-  const study = useBench(({ live }) => live.study);
+  const study = useRestingStudy();
   const zones = useMounts((state) => state.zones);
   if (!study || !zones) return null;
   const { lower } = zones;

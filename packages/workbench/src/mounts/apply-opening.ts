@@ -35,6 +35,12 @@ export function applying(opening: Opening): { readonly label: string; readonly a
       const strokeUsed = { least: Math.max(0, least - by - HAIR), most: Math.min(1, most + by + HAIR) };
       return { label: "Ask for that", apply: () => set({ requirements: { ...requirements, strokeUsed } }) };
     }
+    case "shorter-wrench": {
+      const { wrench } = requirements;
+      if (!wrench) return null;
+      const shorter = { ...wrench, length: Math.max(0, wrench.length - by - HAIR) };
+      return { label: "Ask for that", apply: () => set({ requirements: { ...requirements, wrench: shorter } }) };
+    }
     case "longer-shock":
     case "shorter-shock": {
       const more = change.kind === "longer-shock" ? by : -by;
@@ -42,7 +48,10 @@ export function applying(opening: Opening): { readonly label: string; readonly a
       return {
         label: "Look with that",
         apply: () =>
-          set((before) => ({ wanted: [...before.wanted, ...wanted], chosen: wanted.map(({ name }) => name) })),
+          set((before) => ({
+            wanted: [...before.wanted.filter((old) => wanted.every(({ name }) => name !== old.name)), ...wanted],
+            chosen: wanted.map(({ name }) => name),
+          })),
       };
     }
     case "lower-keep-out": {

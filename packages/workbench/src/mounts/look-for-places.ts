@@ -96,7 +96,8 @@ function requestFor(what: "coarse" | "whole", { corner }: Study, asked: MountReq
 
 /** A share for each worker, then the judging of what they found in one of them. */
 async function searched(car: Car, request: MountRequest, what: "coarse" | "whole", signal: AbortSignal) {
-  const parts = jobsAtOnce();
+  // While the hand moves one core is left to the page, so that the drawing follows the hand.
+  const parts = what === "coarse" ? Math.max(1, jobsAtOnce() - 1) : jobsAtOnce();
   const done = new Array<number>(parts).fill(0);
   const scans = await Promise.all(
     done.map((_, part) => {

@@ -17,7 +17,10 @@ export const RULED_OUT: Readonly<Record<RequirementCode, string>> = {
 };
 
 /** A change, and by how much, as advice. */
-export function openingWords({ change, by }: Opening, units: UnitSystem): string {
+export function openingWords(
+  { change, by, notch }: Pick<Opening, "change" | "by" | "notch">,
+  units: UnitSystem,
+): string {
   const amount = shown(by, "length", units);
   switch (change.kind) {
     case "longer-shock":
@@ -30,10 +33,14 @@ export function openingWords({ change, by }: Opening, units: UnitSystem): string
       return `${amount} less travel in droop.`;
     case "wider-stroke-window":
       return `The stroke window wider by ${(100 * by).toFixed(1)} % at either end.`;
+    case "shorter-wrench":
+      return `A socket and ratchet shorter by ${amount}.`;
     case "lower-keep-out":
       return `The ${change.keepOut} lower by ${amount}.`;
     case "notch-keep-out":
-      return `The shock nearer to the ${change.keepOut} by ${amount} than its clearance.`;
+      return notch
+        ? `A notch in the ${change.keepOut}: the shock goes nearer by ${amount} than its clearance.`
+        : `The shock nearer to the ${change.keepOut} by ${amount} than its clearance.`;
   }
 }
 

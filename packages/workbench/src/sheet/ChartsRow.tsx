@@ -3,6 +3,7 @@ import type { Study } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { Charts } from "../board/Charts.tsx";
+import { NUMERALS } from "../board/layout.ts";
 import { shownIn } from "../board/shown-in.ts";
 import { useSize } from "../board/use-size.ts";
 import { useTapeRange } from "../board/use-tape-range.ts";
@@ -37,7 +38,7 @@ function Row({ study }: { readonly study: Study }): ReactNode {
     { x: 0, y: 30, width: 100, height: HEIGHT - 50 },
     { range, loupe: false },
   );
-  const chart = size ? Math.floor((size.width - 34) / ids.length - GAP) : 0;
+  const chart = size ? Math.floor((size.width - NUMERALS - 4) / ids.length - GAP) : 0;
   return (
     <div ref={ref} className="charts-frame">
       {size && chart > 20 && (

@@ -5,7 +5,7 @@ import { useBench } from "../app/use-bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown, shownLength, shownTravel } from "../words/shown.ts";
 import { inputsOf, restingAt } from "./inputs-of.ts";
-import { RestsOn } from "./RestsOn.tsx";
+import { assumedWords, RestsOn } from "./RestsOn.tsx";
 
 interface Props {
   readonly direction: "bump" | "droop";
@@ -56,17 +56,21 @@ function Answer({ limit }: { readonly limit: LimitReport }): ReactNode {
         <dt>How its travel is found</dt>
         <dd>
           From ride height outward the wheel is moved through solved positions; where what is left first comes to
-          nothing is then closed in on by halving, to far less than a tape can read. At the chosen stop{" "}
-          <Reading text={left} /> {limit.spareWord} {limit.isProtected ? "is left" : ": it is past already"}.
+          nothing is then closed in on by halving, to far less than a tape can read.{" "}
+          {limit.pastAtRide
+            ? ""
+            : limit.isProtected
+              ? "At the chosen stop there is left: "
+              : "At the chosen stop it is past by "}
+          {!limit.pastAtRide && (
+            <Reading text={limit.isProtected ? `${left} ${limit.spareWord}` : left.replace(/^[-\u2212]/, "")} />
+          )}
+          {!limit.pastAtRide && "."}
         </dd>
         <dt>Where that comes from</dt>
         <dd>{sources.length > 0 ? sources.join("; ") : "Plain geometry of the solved positions."}</dd>
         <dt>What it rests on</dt>
-        <dd>
-          {assumed === 0
-            ? "Every value below is your own."
-            : `${assumed} of these values were not entered and are assumed.`}
-        </dd>
+        <dd>{assumedWords(assumed)}</dd>
       </dl>
       <RestsOn inputs={unique} />
     </div>

@@ -6,7 +6,7 @@ import { solvedAt, valueIn } from "../store/position.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown, shownTravel } from "../words/shown.ts";
 import { inputsOf } from "./inputs-of.ts";
-import { RestsOn } from "./RestsOn.tsx";
+import { assumedWords, RestsOn } from "./RestsOn.tsx";
 
 /** How do you know? What a result means, how it is computed, from which inputs, and which of them were assumed. */
 export function HowPanel({ id }: { readonly id: string }): ReactNode {
@@ -48,11 +48,7 @@ function Answer({ study, quantity }: { readonly study: Study; readonly quantity:
           rounding: every link keeps its length, every pivot stays in one place.
         </dd>
         <dt>What it rests on</dt>
-        <dd>
-          {assumed.length === 0
-            ? "Every value below is your own."
-            : `${assumed.length} of these values were not entered and are assumed.`}
-        </dd>
+        <dd>{assumedWords(assumed.length)}</dd>
       </dl>
       <RestsOn inputs={inputs} />
     </div>

@@ -33,3 +33,11 @@ export function RestsOn({ inputs }: { readonly inputs: readonly RestingOn[] }): 
     </ul>
   );
 }
+
+/** How many of the values listed were put in for the builder. */
+export const assumedWords = (count: number): string => {
+  if (count === 0) return "Every value below is your own.";
+  return count === 1
+    ? "One of these values was not entered and is assumed."
+    : `${count} of these values were not entered and are assumed.`;
+};

@@ -1,4 +1,4 @@
-import { lazy, type ReactNode, Suspense, useMemo } from "react";
+import { lazy, type ReactNode, Suspense, useLayoutEffect, useMemo, useRef } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { useSettledDocument } from "../app/use-settled.ts";
 import { Fields } from "../form/Fields.tsx";
@@ -26,12 +26,17 @@ export function StepSheet(): ReactNode {
     const places = step.places.filter((place) => place !== MESH).map((place) => placeOnSide(place, side, document));
     return unique(places.flatMap((place) => fieldsAt(place, document)));
   }, [step, document, side]);
+  const head = useRef<HTMLElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another step begins at its top.
+  useLayoutEffect(() => {
+    head.current?.parentElement?.scrollTo({ top: 0 });
+  }, [step]);
   if (!document) return null;
   const number = STEPS.indexOf(step) + 1;
   const Work = STEP_WORK[step.id];
   return (
     <>
-      <header className="sheet-head">
+      <header ref={head} className="sheet-head">
         <h2>
           {number} {step.title}
         </h2>

@@ -1,5 +1,7 @@
-import type { Study, UnitSystem } from "@armwright/engine";
+import type { Study } from "@armwright/engine";
 import { type CarDocument, formatPath, type Path, parsePath, valueAt } from "@armwright/engine/document";
+import { fieldAt } from "../form/schema-fields.ts";
+import { unitOfTyped } from "../form/typed.ts";
 import { bench } from "../store/bench.ts";
 import { placeOnSide } from "../store/sides.ts";
 import { shown, tidy } from "../words/shown.ts";
@@ -43,7 +45,7 @@ export function restingAt(given: string, document: CarDocument, study: Study): r
   const place = placeOnSide(given, bench.getState().side, document);
   const path = parsePath(place) ?? [];
   const value = valueAt(document, path);
-  const typed = value === undefined ? [] : leaves(path, value, document.units);
+  const typed = value === undefined ? [] : leaves(path, value, document);
   const assumed = study.car.assumed
     .filter((each) => each.path === place || each.path.startsWith(`${place}.`) || each.path.startsWith(`${place}[`))
     .map((each) => ({
@@ -55,18 +57,25 @@ export function restingAt(given: string, document: CarDocument, study: Study): r
 }
 
 /** A point is one input, not three. */
-function leaves(path: Path, value: unknown, units: UnitSystem): readonly RestingOn[] {
-  if (Array.isArray(value)) return value.flatMap((each, index) => leaves([...path, index], each, units));
+function leaves(path: Path, value: unknown, document: CarDocument): readonly RestingOn[] {
+  const { units } = document;
+  if (Array.isArray(value)) return value.flatMap((each, index) => leaves([...path, index], each, document));
   if (typeof value !== "object" || value === null) {
     const last = path.at(-1);
     return last === "kind" || last === "name" || last === "diameter"
       ? []
-      : [{ path: formatPath(path), text: tidy(String(value)) }];
+      : [{ path: formatPath(path), text: tidy(`${String(value)} ${unitAt(path, value, document)}`.trim()) }];
   }
   const point = value as Readonly<Record<string, unknown>>;
   if (point["x"] !== undefined && point["y"] !== undefined && point["z"] !== undefined) {
     const text = `${point["x"]}, ${point["y"]}, ${point["z"]}`;
     return [{ path: formatPath(path), text: `${tidy(text)} ${units === "metric" ? "mm" : "in"}` }];
   }
-  return Object.entries(point).flatMap(([name, each]) => leaves([...path, name], each, units));
+  return Object.entries(point).flatMap(([name, each]) => leaves([...path, name], each, document));
+}
+
+/** The unit that a bare number of this field means. */
+function unitAt(path: Path, value: unknown, document: CarDocument): string {
+  const dimension = fieldAt(formatPath(path), document)?.dimension;
+  return dimension ? unitOfTyped(value, dimension, document.units) : "";
 }

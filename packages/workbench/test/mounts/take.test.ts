@@ -72,17 +72,17 @@ describe("taking a place", () => {
 });
 
 describe("where nothing fits", () => {
-  // A thin tank across the car, under a zone so far in that every shock would have to pass through it.
+  // A tank behind the arms, before a zone so far in and forward that every shock would have to pass through it.
   const index = (document.keepOuts ?? []).findIndex(({ name }) => name === "fuel tank");
   const blocked = applyOperations(document, [
-    { path: `keepOuts[${index}].size`, value: { x: 60, y: 34, z: 4 } },
-    { path: `keepOuts[${index}].centre`, value: { x: 0, y: 0, z: 19 } },
+    { path: `keepOuts[${index}].size`, value: { x: 14, y: 34, z: 6 } },
+    { path: `keepOuts[${index}].centre`, value: { x: 16.5, y: 0, z: 22 } },
   ]);
   const blockedCar = read(blocked);
   const at = (x: number, y: number, z: number): Vec3 => ({ x: x * INCH, y: y * INCH, z: z * INCH });
   const asked: MountRequest = {
     ...request,
-    upper: { kind: "box", from: at(-2, 11, 25), to: at(10, 15, 37) },
+    upper: { kind: "box", from: at(10, 12, 25.5), to: at(14, 16, 37.5) },
   };
   const openings = whatWouldOpen(makeCorner(blockedCar), asked);
   const openingBy = (kind: Opening["change"]["kind"]): Opening => {

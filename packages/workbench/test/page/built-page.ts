@@ -1,14 +1,14 @@
-import { existsSync } from "node:fs";
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { createServer, type Server } from "node:http";
 import type { AddressInfo } from "node:net";
+import { tmpdir } from "node:os";
 import { extname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { build } from "vite";
 
 const FOLDER = fileURLToPath(new URL("../..", import.meta.url));
-const APP = join(FOLDER, "dist", "app");
 const CHROMIUM = process.env["CHROMIUM_PATH"] ?? "/usr/bin/chromium";
 
 const TYPES: Readonly<Record<string, string>> = {
@@ -38,9 +38,15 @@ export async function builtPage(): Promise<BuiltPage> {
   // A runner of tests says "test" here, which would build the page with its tools for developers.
   const mode = process.env["NODE_ENV"];
   process.env["NODE_ENV"] = "production";
-  await build({ configFile: join(FOLDER, "vite.config.ts"), logLevel: "error" });
+  // A folder of its own: another build in the meantime would take the page's parts from under it.
+  const app = mkdtempSync(join(tmpdir(), "built-page-"));
+  await build({
+    configFile: join(FOLDER, "vite.config.ts"),
+    logLevel: "error",
+    build: { outDir: app, emptyOutDir: true, sourcemap: false },
+  });
   process.env["NODE_ENV"] = mode;
-  const server = await serve();
+  const server = await serve(app);
   const { port } = server.address() as AddressInfo;
   const browser = await launch();
   return {
@@ -60,6 +66,7 @@ export async function builtPage(): Promise<BuiltPage> {
       await browser.close();
       server.closeAllConnections();
       await new Promise((closed) => server.close(closed));
+      rmSync(app, { recursive: true, force: true });
     },
   };
 }
@@ -86,11 +93,11 @@ function watch(page: Page, port: number): readonly string[] {
   return troubles;
 }
 
-async function serve(): Promise<Server> {
+async function serve(app: string): Promise<Server> {
   const server = createServer(async (request, response) => {
     const { pathname } = new URL(request.url ?? "/", "http://page");
     try {
-      const content = await readFile(join(APP, pathname === "/" ? "index.html" : pathname));
+      const content = await readFile(join(app, pathname === "/" ? "index.html" : pathname));
       const type = TYPES[extname(pathname === "/" ? ".html" : pathname)] ?? TYPES[pathname === "/" ? ".html" : ""];
       response.writeHead(200, {
         "content-type": type ?? "application/octet-stream",

@@ -27,7 +27,7 @@ test("on a plain site the page works, keeps cars over a reload, and goes on with
   expect(site.strangers()).toEqual([]);
   // Asked once whether a bench serves the page; the site has none, and says so.
   expect(troubles.filter((trouble) => !trouble.includes("404"))).toEqual([]);
-  await page.keyboard.press("Alt+5");
+  await page.locator("nav.order button", { hasText: "Travel" }).click();
   await enter(page, "strap.length", "23");
 
   site.cut();

@@ -23,10 +23,10 @@ export function studyOf(text: string): Study {
 /** Reads all of it off the page, choosing each step in turn. */
 export async function shownNumbers(page: Page): Promise<ShownNumbers> {
   const stops = await shownStops(page);
-  const findings = await plainTexts(page.locator(".findings-list li"));
+  const findings = await plainTexts(page.locator(".findings-list .finding"));
   const results: string[] = [];
-  for (const [index, step] of STEPS.entries()) {
-    await page.keyboard.press(`Alt+${index + 1}`);
+  for (const step of STEPS) {
+    await page.locator("nav.order button", { hasText: step }).click();
     await page.locator(".sheet-head h2", { hasText: step }).waitFor();
     for (const [name, value] of await shownResults(page)) results.push(`${step}: ${name} | ${value}`);
   }

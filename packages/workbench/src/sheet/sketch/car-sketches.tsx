@@ -143,6 +143,15 @@ export const Tube = ({ text }: Props): ReactNode => (
     <Dimension from={[118, 64]} to={[118, 136]} text={text} />
   </>
 );
+export const Holes = ({ text }: Props): ReactNode => (
+  <>
+    <path className="line" d="M20 60h110v80H20z" />
+    <Pivot x={46} y={100} held />
+    <Pivot x={104} y={100} held />
+    <path className="thin" d="M46 92V44M104 92V44" />
+    <Dimension from={[46, 48]} to={[104, 48]} text={text} />
+  </>
+);
 export const Bend = ({ text }: Props): ReactNode => (
   <>
     <path className="line" d="M6 92h64v16H6z" />

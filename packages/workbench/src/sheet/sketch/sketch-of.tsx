@@ -138,6 +138,10 @@ const SKETCHES: readonly (readonly [RegExp, Sketch])[] = [
       how: "Push it in until it bottoms, and read how far it went.",
     },
   ],
+  [
+    /\.holeSpacing$/,
+    { draw: (text) => <car.Holes text={text} />, how: "From the middle of one bolt hole to the middle of the other." },
+  ],
   [/[dD]iameter$/, { draw: (text) => <car.Tube text={text} />, how: "Across the outside." }],
   [/\.clearance$/, { draw: (text) => <car.Gap text={text} />, how: "The gap that you want to keep." }],
   [

@@ -1,0 +1,60 @@
+import { parseLength, proposeStops, type StopsWish, study, studyStops, type UnitSystem } from "@armwright/engine";
+import { type CarDocument, readCarValue, setField, writeCarDocument } from "@armwright/engine/document";
+import { readCar } from "../car-file.ts";
+import { EXIT, type Io } from "../io.ts";
+import type { Words } from "../parse-words.ts";
+import { Refusal } from "../refusal.ts";
+import { stopsJson, stopsLines } from "../report/stops.ts";
+import { pageFor } from "../text/page.ts";
+import { plain } from "../text/plain.ts";
+
+export function perform({ operands, values, flags }: Words, io: Io): number {
+  const reading = readCar(operands[0]!, io);
+  if (!reading) return EXIT.refused;
+  const { car, document } = reading;
+  const apply = values.get("apply");
+  if (apply !== undefined && (apply === operands[0] || io.isSame(apply, operands[0]!)))
+    throw new Refusal(`${apply} is the car document itself: name another file for --apply.`);
+  const wish = wishFrom(values, flags, car.units);
+  const made = study(car);
+  const stops = studyStops(made, wish);
+  const proposal = proposeStops(made, wish);
+  if (flags.has("json")) io.out(stopsJson(stops, proposal));
+  else io.out(`${stopsLines(made, stops, proposal, pageFor(io, car.units)).join("\n")}\n`);
+  if (apply === undefined) return EXIT.sound;
+  if (proposal.operations.length === 0) throw new Refusal("Nothing can be proposed, so nothing is written: see above.");
+  const changed = proposal.operations.reduce<CarDocument>(
+    (doc, { path, value }) => setField(doc, path, value),
+    document,
+  );
+  if (!readCarValue(changed).ok) throw new Error("bug in armwright: the proposed stops do not read as a car");
+  io.write(apply, writeCarDocument(changed));
+  io.err(`Wrote ${plain(apply)} with these stops.\n`);
+  return EXIT.sound;
+}
+
+function wishFrom(
+  values: ReadonlyMap<string, string>,
+  flags: ReadonlySet<string>,
+  units: UnitSystem,
+): Partial<StopsWish> {
+  const length = (name: string): number | undefined => {
+    const text = values.get(name);
+    if (text === undefined) return undefined;
+    const parsed = parseLength(text, units);
+    if (parsed.ok && parsed.metres >= 0 && parsed.metres <= 10) return parsed.metres;
+    throw new Refusal(
+      `--${name}: ${JSON.stringify(text)} is not a length such as 12, none below zero, none over 30 ft.`,
+    );
+  };
+  const drop = length("drop");
+  const snatch = length("snatch");
+  const margin = length("margin");
+  return {
+    ...(drop !== undefined && { dropHeight: drop }),
+    // Said as the height that it would fall from: v = √(2gh).
+    ...(snatch !== undefined && { snatchSpeed: Math.sqrt(2 * 9.80665 * snatch) }),
+    ...(margin !== undefined && { marginDroop: margin, marginBump: margin }),
+    ...(flags.has("no-damping") && { dampingBump: 0, dampingRebound: 0 }),
+  };
+}
