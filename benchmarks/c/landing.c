@@ -172,7 +172,7 @@ static int run(const double* P, const double* start, double until, double error,
         const double offWheelSpeed = h * ((71.0 / 57600) * b1 - (71.0 / 16695) * b3 + (71.0 / 1920) * b4 - (17253.0 / 339200) * b5 + (22.0 / 525) * b6 - (1.0 / 40) * b7) * bySpeed;
         const double off = sqrt((offBody * offBody + offWheel * offWheel + offBodySpeed * offBodySpeed
             + offWheelSpeed * offWheelSpeed) / 4);
-        const double change = off > 0 ? fmin(5, fmax(0.2, 0.9 * pow(off, -0.2))) : 5;
+        const double change = off > 0.18 * 0.18 * 0.18 * 0.18 * 0.18 ? fmax(0.2, 0.9 * pow(off, -0.2)) : 5;
         if (off > 1 && h > 1e-13) {
             next = h * fmin(1, change);
             continue;

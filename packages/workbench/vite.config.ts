@@ -3,6 +3,7 @@ import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
 import { carSchema } from "./build/car-schema.ts";
 import { leanThree, THREE_SOURCES } from "./build/lean-three.ts";
+import { surveyLater } from "./build/survey-later.ts";
 import { offline } from "./src/offline/plugin.ts";
 
 // The page is built from the sources of engine and drawing, so that nothing has to be compiled first.
@@ -18,7 +19,7 @@ export default defineConfig({
       THREE_SOURCES,
     ],
   },
-  plugins: [carSchema(), leanThree(), react(), offline()],
+  plugins: [carSchema(), surveyLater(), leanThree(), react(), offline()],
   worker: { format: "es", plugins: () => [leanThree()] },
   build: {
     outDir: source("./dist/app"),

@@ -30,6 +30,7 @@ export async function bookFiles(
   progress: Progress = () => undefined,
 ): Promise<readonly BookFile[]> {
   const stem = stemOf(study);
+  const cuts = cutList(study.corner);
   const makers: readonly (readonly [name: string, make: () => Uint8Array | Promise<Uint8Array>])[] = [
     [
       `${stem}-book.pdf`,
@@ -45,9 +46,9 @@ export async function bookFiles(
     ...(["rear", "top", "left"] as const).map(
       (view) => [`${stem}-${view}.svg`, () => utf8(viewSvg(study, view, options.paper))] as const,
     ),
-    [`${stem}-cut-list.csv`, () => utf8(cutListCsv(cutList(study.corner), study.car))],
-    [`${stem}-hardware.csv`, () => utf8(hardwareCsv(cutList(study.corner), study.car))],
-    ...copeTemplates(study).map(
+    [`${stem}-cut-list.csv`, () => utf8(cutListCsv(cuts, study.car))],
+    [`${stem}-hardware.csv`, () => utf8(hardwareCsv(cuts, study.car))],
+    ...copeTemplates(cuts, study.car.units).map(
       ({ number, parts }) => [`${stem}-cope-T${number}.dxf`, () => utf8(dxfText(parts, study.car.units))] as const,
     ),
     [`${stem}-assembly.glb`, () => glbBytes(solids(), study.car.name)],

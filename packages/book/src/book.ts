@@ -1,5 +1,6 @@
 import type { Study } from "@armwright/engine";
 import { type CarDocument, fingerprintOf } from "@armwright/engine/document";
+import { cutList } from "./cut/cut-list.ts";
 import { frame, roomOn, type SheetFacts } from "./paper/frame.ts";
 import type { Leaf } from "./paper/leaf.ts";
 import { PAGE_SIZES, type PageSize } from "./paper/page-size.ts";
@@ -35,7 +36,7 @@ export function bookLeaves(study: Study, document: CarDocument, options: BookOpt
     date: writtenDate(options.date),
     fingerprint: fingerprintOf(document),
   };
-  const makings: Makings = { study, document, page, room: roomOn(page), facts };
+  const makings: Makings = { study, document, cuts: cutList(study.corner), page, room: roomOn(page), facts };
   const sheets = SHEETS.flatMap((make) => make(makings));
   return sheets.map((sheet, index) => {
     const own = sheet.page ?? page;

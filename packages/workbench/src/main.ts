@@ -1,3 +1,4 @@
+import { fetchSurvey, withSurvey } from "virtual:survey-later";
 import "./styles/tokens.css";
 import "./styles/base.css";
 import "./styles/board.css";
@@ -28,7 +29,7 @@ async function start(): Promise<void> {
     return;
   }
   if (chosen.source.kind === "browser") await bringDemo(chosen.source);
-  await connect(chosen.source);
+  await connect(chosen.source, withSurvey);
   const root = document.getElementById("app");
   if (!root) throw new Error("bug in the page: it has no place for the bench");
   paintFirst(root);
@@ -37,6 +38,7 @@ async function start(): Promise<void> {
   performance.mark("armwright-first-paint");
   const { fetchPanels, mount } = await import("./app/mount.tsx");
   mount(root);
+  void fetchSurvey();
   setTimeout(fetchPanels, 1500);
   await registerOffline((takeOver) => offerNewer(takeOver));
 }

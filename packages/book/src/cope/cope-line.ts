@@ -73,6 +73,8 @@ function shortestOf(end: CopedEnd, radial: Vec3, tube: RoundTube): number | null
     if (value < values[best]!) best = i;
   });
   if (values[best] === Infinity) return null;
+  // Convex: where an edge of the wall is lowest of all tried, and its neighbour higher, it is the lowest.
+  if ((best === 0 || best === THROUGH_WALL) && values[best === 0 ? 1 : best - 1]! > values[best]!) return values[best]!;
   let low = inner + (end.wall * Math.max(best - 1, 0)) / THROUGH_WALL;
   let high = inner + (end.wall * Math.min(best + 1, THROUGH_WALL)) / THROUGH_WALL;
   for (let step = 0; step < 60; step += 1) {

@@ -1,5 +1,4 @@
 import type { Primitive } from "@armwright/drawing";
-import { type CutList, cutList } from "../cut/cut-list.ts";
 import { threadWords, tubeWords } from "../cut/hardware.ts";
 import { apart, type JigPart, jigParts } from "../jig/jig-part.ts";
 import { isSeenApart, type Measure, partView } from "../paper/part-view.ts";
@@ -12,15 +11,14 @@ const ARMS = ["lower-arm", "upper-arm", "trailing-arm"];
 
 /** A sheet an arm, left and right each, so that nobody makes two left ones. */
 export function armSheets(makings: Makings): readonly Sheet[] {
-  const list = cutList(makings.study.corner);
   return jigParts(makings.study.corner)
     .filter(({ id }) => ARMS.includes(id))
-    .flatMap((part) => (["left", "right"] as const).map((hand) => armSheet(part, hand, list, makings)));
+    .flatMap((part) => (["left", "right"] as const).map((hand) => armSheet(part, hand, makings)));
 }
 
-function armSheet(part: JigPart, hand: "left" | "right", list: CutList, makings: Makings): Sheet {
+function armSheet(part: JigPart, hand: "left" | "right", makings: Makings): Sheet {
   const { room, study } = makings;
-  const lines = list.lines.filter(({ piece }) => piece.part === part.id.replace("-", " "));
+  const lines = makings.cuts.lines.filter(({ piece }) => piece.part === part.id.replace("-", " "));
   const tubes = lines.map(({ piece }) => piece);
   const sides = [FROM_ABOVE, FROM_BEHIND].map((side) => (hand === "left" ? side : onTheRight(side)));
   const heights = [room.height * 0.37, room.height * 0.24];

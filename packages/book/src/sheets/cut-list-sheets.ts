@@ -1,6 +1,6 @@
 import { area, type Primitive, rectangle, spot, text, widthOf } from "@armwright/drawing";
 import { formatNumber, formatValue, unitOf } from "@armwright/engine";
-import { type CutLine, type CutList, cutList } from "../cut/cut-list.ts";
+import type { CutLine, CutList } from "../cut/cut-list.ts";
 import { hardware, threadWords, tubeWords } from "../cut/hardware.ts";
 import type { TubeEnd } from "../cut/tube-piece.ts";
 import { PEN } from "../paper/leaf.ts";
@@ -12,7 +12,7 @@ const DEGREE = Math.PI / 180;
 
 /** Every tube with its length, its ends and its template; how the bars are cut; what has to be bought. */
 export function cutListSheets(makings: Makings): readonly Sheet[] {
-  const list = cutList(makings.study.corner);
+  const list = makings.cuts;
   if (list.lines.length === 0) return [];
   return [tubesSheet(list, makings), barsSheet(list, makings), hardwareSheet(list, makings)];
 }

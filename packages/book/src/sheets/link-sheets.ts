@@ -11,7 +11,7 @@ import {
   text,
 } from "@armwright/drawing";
 import { LEAST_ENGAGED } from "../cut/bung-set-back.ts";
-import { type CutLine, cutList } from "../cut/cut-list.ts";
+import type { CutLine } from "../cut/cut-list.ts";
 import { threadWords, tubeWords } from "../cut/hardware.ts";
 import type { BungEnd } from "../cut/tube-piece.ts";
 import { PEN } from "../paper/leaf.ts";
@@ -26,7 +26,7 @@ const APART = 104;
 
 /** Every link: ball to ball, tube to cut, thread and hand of each end. Two of each: left and right are alike. */
 export function linkSheets(makings: Makings): readonly Sheet[] {
-  const links = cutList(makings.study.corner).lines.filter(
+  const links = makings.cuts.lines.filter(
     ({ piece }) => piece.from.kind === "bung" && piece.to.kind === "bung" && piece.part === piece.name,
   );
   const sheets: Sheet[] = [];

@@ -1,6 +1,7 @@
 import { type Box, type Primitive, reading } from "@armwright/drawing";
 import { type Dimension, formatLength, NO_VALUE, type Study, unitOf } from "@armwright/engine";
 import type { CarDocument } from "@armwright/engine/document";
+import type { CutList } from "../cut/cut-list.ts";
 import type { SheetFacts } from "../paper/frame.ts";
 import type { PageSize } from "../paper/page-size.ts";
 
@@ -8,6 +9,8 @@ import type { PageSize } from "../paper/page-size.ts";
 export interface Makings {
   readonly study: Study;
   readonly document: CarDocument;
+  /** The tubes of both sides, as they are cut. */
+  readonly cuts: CutList;
   readonly page: PageSize;
   /** Where a sheet's own contents may stand on it, mm. */
   readonly room: Box;

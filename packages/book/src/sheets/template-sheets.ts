@@ -1,7 +1,7 @@
 import type { Primitive } from "@armwright/drawing";
-import { formatNumber, type Study } from "@armwright/engine";
+import { formatNumber, type UnitSystem } from "@armwright/engine";
 import { type CopeTemplate, copeTemplate } from "../cope/cope-template.ts";
-import { cutList } from "../cut/cut-list.ts";
+import type { CutList } from "../cut/cut-list.ts";
 import { tubeWords } from "../cut/hardware.ts";
 import { moved } from "../paper/moved.ts";
 import { RULER_HEIGHT, ruler } from "../paper/ruler.ts";
@@ -11,8 +11,10 @@ const DEGREE = Math.PI / 180;
 const BETWEEN = 6;
 
 /** Every coped end of the car as its template, from the paper's corner, mm. */
-export function copeTemplates({ corner, car }: Study): readonly (CopeTemplate & { readonly number: number })[] {
-  const { templates, lines } = cutList(corner);
+export function copeTemplates(
+  { templates, lines }: CutList,
+  units: UnitSystem,
+): readonly (CopeTemplate & { readonly number: number })[] {
   return templates.map(({ number, piece, end }) => {
     const line = lines.find((each) => each.piece === piece);
     return {
@@ -21,7 +23,7 @@ export function copeTemplates({ corner, car }: Study): readonly (CopeTemplate & 
         end.line,
         {
           title: `T${number}: tube ${line?.number ?? ""}, ${piece.name}`,
-          under: `${tubeWords(piece.diameter, piece.wall, car.units)}, ${formatNumber(end.angle / DEGREE, 0)}° onto ${end.onto.map(({ name }) => name).join(" and ")}`,
+          under: `${tubeWords(piece.diameter, piece.wall, units)}, ${formatNumber(end.angle / DEGREE, 0)}° onto ${end.onto.map(({ name }) => name).join(" and ")}`,
           outerDiameter: piece.diameter * 1000,
         },
         0,
@@ -32,8 +34,8 @@ export function copeTemplates({ corner, car }: Study): readonly (CopeTemplate & 
 }
 
 /** Cope templates at true size, as many on a sheet as find room, each sheet with its ruler. */
-export function templateSheets({ room, study }: Makings): readonly Sheet[] {
-  const drawn = copeTemplates(study);
+export function templateSheets({ room, cuts, study }: Makings): readonly Sheet[] {
+  const drawn = copeTemplates(cuts, study.car.units);
   const floor = room.y + room.height - RULER_HEIGHT - 2;
   const sheets: Sheet[] = [];
   let parts: Primitive[] = [];

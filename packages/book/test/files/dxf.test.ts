@@ -2,6 +2,7 @@ import { study } from "@armwright/engine";
 import DxfParser from "dxf-parser";
 import { describe, expect, test } from "vitest";
 import { exampleCar } from "../../../engine/test/example-documents.ts";
+import { cutList } from "../../src/cut/cut-list.ts";
 import { dxfText } from "../../src/files/dxf.ts";
 import { copeTemplates } from "../../src/sheets/template-sheets.ts";
 
@@ -22,7 +23,7 @@ const readBack = (text: string) => {
 
 describe.each(["saltbush", "juniper"] as const)("a cope template of %s as DXF", (name) => {
   const made = study(exampleCar(name));
-  const template = copeTemplates(made)[0]!;
+  const template = copeTemplates(cutList(made.corner), made.car.units)[0]!;
   const read = readBack(dxfText(template.parts, made.car.units));
   const unit = made.car.units === "metric" ? 1 : 25.4;
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { makeCorner } from "../../src/cycle/corner.ts";
 import { type CornerModel, cornerModel } from "../../src/landing/corner-model.ts";
-import { OUT, OUT_SIZE, suspensionForces } from "../../src/landing/corner-rates.ts";
+import { OUT, suspensionForces, WORK_SIZE } from "../../src/landing/corner-rates.ts";
 import { suspensionEnergy } from "../../src/landing/landing-energy.ts";
 import type { LandingEvent } from "../../src/landing/landing-event.ts";
 import { restStart } from "../../src/landing/landing-start.ts";
@@ -20,7 +20,7 @@ const model: CornerModel = found.model;
 
 describe("the model of a corner", () => {
   it("between the stops, its springs and gas are those of the spring study", () => {
-    const out = new Float64Array(OUT_SIZE);
+    const out = new Float64Array(WORK_SIZE);
     const pace = { pace: "fast", restedAt: model.springs.rest.state.shockLength } as const;
     for (let travel = -0.19; travel < 0.09; travel += 0.0173) {
       suspensionForces(model.constants, travel, 0, out);
@@ -31,7 +31,7 @@ describe("the model of a corner", () => {
   });
 
   it("its force at the wheel is the slope of the energy held, also on the stop and on the strap", () => {
-    const out = new Float64Array(OUT_SIZE);
+    const out = new Float64Array(WORK_SIZE);
     const d = 1e-5;
     for (const travel of [-0.215, -0.2, -0.1, 0, 0.05, 0.12, 0.16, 0.1695]) {
       suspensionForces(model.constants, travel, 0, out);

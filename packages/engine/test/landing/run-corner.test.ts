@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { cornerRates, OUT, OUT_SIZE } from "../../src/landing/corner-rates.ts";
+import { IN, OUT, WORK_SIZE, writeRates } from "../../src/landing/corner-rates.ts";
 import { tryStep } from "../../src/landing/dormand-prince.ts";
 import { type CornerStart, runCorner, STEP, STEP_SIZE, USUAL_STEPS } from "../../src/landing/run-corner.ts";
 import { type PlainCorner, plainConstants } from "./plain-model.ts";
@@ -142,9 +142,10 @@ describe("runCorner by itself", () => {
   });
 
   it("the scalar steps are those of the plain method", () => {
-    const out = new Float64Array(OUT_SIZE);
+    const out = new Float64Array(WORK_SIZE);
     const rates = (_: number, y: Float64Array, k: Float64Array): void => {
-      cornerRates(P, y[0]!, y[1]!, y[2]!, y[3]!, 0, 0, true, out);
+      out.set(y.subarray(0, 4), IN.body);
+      writeRates(P, out, true);
       k.set([y[1]!, out[OUT.body]!, y[3]!, out[OUT.wheel]!, out[OUT.damperPower]!, out[OUT.tyrePower]!]);
     };
     const down = { body: 0.1, bodySpeed: -2, wheel: -0.01, wheelSpeed: -1 };

@@ -133,7 +133,11 @@ function canBeTold(survey: Survey, { adjustment, spread }: SolvedSurvey, index: 
   const slip = (INCH * Math.sqrt(own.redundancy)) / own.sd;
   return tests.every((other) => {
     if (other.reading === index) return true;
-    const shared = covarianceOf(equation, equationOf(other.component, other.sd, adjustment.unknowns), spread.covariance);
+    const shared = covarianceOf(
+      equation,
+      equationOf(other.component, other.sd, adjustment.unknowns),
+      spread.covariance,
+    );
     const alike = Math.min(1, Math.abs(shared) / Math.sqrt(own.redundancy * other.redundancy));
     return slip * Math.sqrt((1 - alike) / 2) > 1.645;
   });

@@ -33,8 +33,11 @@ export const connection = createStore<Connection>(() => ({
 let source: DocumentSource | undefined;
 const LAST = "armwright.last-car";
 
+/** Does a piece of work that reads cars, with whatever has to be fetched for it. */
+export type Reading = <T>(work: () => Promise<T>) => Promise<T>;
+
 /** Works on this source from now on, and opens the car worked on last, or the first there is. */
-export async function connect(to: DocumentSource): Promise<void> {
+export async function connect(to: DocumentSource, reading: Reading = (work) => work()): Promise<void> {
   source = to;
   to.subscribe(hear);
   sendEditsTo((operations) => {
@@ -44,10 +47,10 @@ export async function connect(to: DocumentSource): Promise<void> {
     tellSaved();
   });
   tellSaved();
-  const { cars } = await to.list();
+  const { cars } = await reading(() => to.list());
   const last = lastCar();
   const first = cars.find(({ name }) => name === last) ?? cars.find(({ name }) => name === "saltbush") ?? cars[0];
-  if (first) await openCar(first.name);
+  if (first) await reading(() => openCar(first.name));
 }
 
 export async function openCar(name: string): Promise<void> {
