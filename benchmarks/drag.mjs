@@ -35,6 +35,8 @@ try {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
     await page.goto(address);
     await page.locator("nav").first().waitFor();
+    // As for a builder, who looks before the hand moves: the page has fetched its panels and stands still.
+    await page.waitForTimeout(2500);
     const box = await page.locator(`[data-handle="${handle}"]`).first().boundingBox();
     const x = box.x + box.width / 2;
     const y = box.y + box.height / 2;

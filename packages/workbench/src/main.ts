@@ -15,6 +15,7 @@ import { registerOffline } from "./offline/register.ts";
 import { offerNewer } from "./store/bench.ts";
 import { connect } from "./store/connection.ts";
 import { bringDemo } from "./store/demo.ts";
+import { warmUp } from "./store/warm-up.ts";
 import { chooseSource } from "./sync/choose-source.ts";
 
 forbidEval();
@@ -28,8 +29,9 @@ async function start(): Promise<void> {
     location.assign(chosen.goTo);
     return;
   }
-  if (chosen.source.kind === "browser") await bringDemo(chosen.source);
-  await connect(chosen.source, withSurvey);
+  const { source } = chosen;
+  if (source.kind === "browser") await withSurvey(() => bringDemo(source));
+  await connect(source, withSurvey);
   const root = document.getElementById("app");
   if (!root) throw new Error("bug in the page: it has no place for the bench");
   paintFirst(root);
@@ -40,6 +42,7 @@ async function start(): Promise<void> {
   mount(root);
   void fetchSurvey();
   setTimeout(fetchPanels, 1500);
+  setTimeout(warmUp, 400);
   await registerOffline((takeOver) => offerNewer(takeOver));
 }
 

@@ -1,10 +1,12 @@
 import type { Primitive } from "@armwright/drawing";
-import { formatNumber, type UnitSystem } from "@armwright/engine";
+import { type Car, formatNumber, type UnitSystem } from "@armwright/engine";
 import { type CopeTemplate, copeTemplate } from "../cope/cope-template.ts";
 import type { CutList } from "../cut/cut-list.ts";
 import { tubeWords } from "../cut/hardware.ts";
+import { plates, WORDS_HALF, WORDS_UNDER } from "../cut/plate.ts";
 import { moved } from "../paper/moved.ts";
 import { RULER_HEIGHT, ruler } from "../paper/ruler.ts";
+import { tiled } from "../paper/tiled.ts";
 import type { Makings, Sheet } from "./sheet.ts";
 
 const DEGREE = Math.PI / 180;
@@ -17,13 +19,14 @@ export function copeTemplates(
 ): readonly (CopeTemplate & { readonly number: number })[] {
   return templates.map(({ number, piece, end }) => {
     const line = lines.find((each) => each.piece === piece);
+    const onto = end.onto.map(({ name }) => name).join(" and ");
     return {
       number,
       ...copeTemplate(
         end.line,
         {
           title: `T${number}: tube ${line?.number ?? ""}, ${piece.name}`,
-          under: `${tubeWords(piece.diameter, piece.wall, units)}, ${formatNumber(end.angle / DEGREE, 0)}° onto ${end.onto.map(({ name }) => name).join(" and ")}`,
+          under: `${tubeWords(piece.diameter, piece.wall, units)}, ${formatNumber(end.angle / DEGREE, 0)}° onto ${onto}`,
           outerDiameter: piece.diameter * 1000,
         },
         0,
@@ -33,30 +36,69 @@ export function copeTemplates(
   });
 }
 
-/** Cope templates at true size, as many on a sheet as find room, each sheet with its ruler. */
-export function templateSheets({ room, cuts, study }: Makings): readonly Sheet[] {
-  const drawn = copeTemplates(cuts, study.car.units);
+/** A true-size drawing and the room it takes, mm. */
+interface Flat {
+  readonly parts: readonly Primitive[];
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Cope templates, then tabs and gussets, at true size: as many on a sheet as find room, each sheet with its ruler. */
+export function templateSheets(makings: Makings): readonly Sheet[] {
+  const { cuts, study } = makings;
+  const copes = copeTemplates(cuts, study.car.units).map(({ parts, box }) => ({
+    parts,
+    width: box.width,
+    height: box.height,
+  }));
+  return [
+    ...trueSizeSheets("templates", "Cope templates", copes, makings),
+    ...trueSizeSheets("plates", "Tabs and gussets", flatPlates(study.car), makings),
+  ];
+}
+
+/** Plates with the words beneath them, in a box that holds both. */
+const flatPlates = (car: Car): Flat[] =>
+  plates(car).map(({ parts, width, height }) => {
+    const half = Math.max(width / 2, WORDS_HALF);
+    return {
+      parts: parts.map((part) => moved(part, half - width / 2, 0)),
+      width: 2 * half,
+      height: height + WORDS_UNDER,
+    };
+  });
+
+function trueSizeSheets(id: string, title: string, flats: readonly Flat[], { room }: Makings): Sheet[] {
   const floor = room.y + room.height - RULER_HEIGHT - 2;
   const sheets: Sheet[] = [];
   let parts: Primitive[] = [];
-  let top = room.y;
-  const close = (): void => {
-    if (parts.length === 0) return;
-    sheets.push({
-      id: `templates-${sheets.length + 1}`,
-      title: `Cope templates ${sheets.length + 1}`,
-      note: "TRUE SIZE",
-      parts: [...parts, ...ruler(room.x, floor + 2)],
-      isTrueSize: true,
-    });
+  let [left, top, next] = [room.x, room.y, room.y];
+  const close = (shown: readonly Primitive[]): void => {
+    if (shown.length > 0) {
+      sheets.push({
+        id: `${id}-${sheets.length + 1}`,
+        title: `${title} ${sheets.length + 1}`,
+        note: "TRUE SIZE",
+        parts: [...shown, ...ruler(room.x, floor + 2)],
+        isTrueSize: true,
+      });
+    }
     parts = [];
-    top = room.y;
+    [left, top, next] = [room.x, room.y, room.y];
   };
-  for (const { parts: own, box } of drawn) {
-    if (top + box.height > floor) close();
-    parts.push(...own.map((part) => moved(part, room.x, top)));
-    top += box.height + BETWEEN;
+  for (const flat of flats) {
+    if (flat.width > room.width || flat.height > floor - room.y) {
+      close(parts);
+      const area = { ...room, height: floor - room.y };
+      for (const tile of tiled(flat.parts, flat.width, flat.height, area)) close(tile);
+      continue;
+    }
+    if (left + flat.width > room.x + room.width) [left, top] = [room.x, next];
+    if (top + flat.height > floor) close(parts);
+    parts.push(...flat.parts.map((part) => moved(part, left, top)));
+    next = Math.max(next, top + flat.height + BETWEEN);
+    left += flat.width + BETWEEN;
   }
-  close();
+  close(parts);
   return sheets;
 }

@@ -5,8 +5,8 @@ import type { SectionStress } from "../frames/section-stress.ts";
 import type { Rotation } from "../geometry/pose.ts";
 import { add, cross, distance, length, ORIGIN, squareTo, subtract, unit, type Vec3 } from "../geometry/vec3.ts";
 import { type ArmFrame, type ArmMember, analysable } from "./arm-frame.ts";
-import type { ArmForces, PlaceForce } from "./part-forces.ts";
 import { welded } from "./material.ts";
+import type { ArmForces, PlaceForce } from "./part-forces.ts";
 
 /** One end of a member under one load case. */
 export interface MemberUse {

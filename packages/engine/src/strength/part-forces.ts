@@ -63,7 +63,7 @@ export function partForces(corner: Corner, { loadCase, held, balance }: CaseForc
     links: Object.fromEntries(forces.links.map(({ member, tension }) => [member, tension])),
     rodEnds: rodEndForces(corner, position, forces),
     mounts: mountForces(forces),
-    shaftTorque: Math.abs(forces.action.shaft?.atWheel ?? 0),
+    shaftTorque: Math.abs(forces.action.shaft?.inShaft ?? 0),
     stubBending: stubBending(corner.car, position, forces, toBearing),
   };
 }
@@ -85,7 +85,8 @@ function armForces(corner: Corner, position: Position, forces: CornerForces, arm
     else if (pivot.shank.body === arm) found.push({ place: joint.pivot, force: own(scale(joint.force, -1)) });
   }
   for (const { name, onLower, lower, upper } of forces.struts) {
-    if (isArm(lower.on)) found.push({ place: MOUNTS[name].lower, ...designPoint(corner, name, "lower"), force: own(onLower) });
+    if (isArm(lower.on))
+      found.push({ place: MOUNTS[name].lower, ...designPoint(corner, name, "lower"), force: own(onLower) });
     if (isArm(upper.on)) {
       found.push({ place: MOUNTS[name].upper, ...designPoint(corner, name, "upper"), force: own(scale(onLower, -1)) });
     }
@@ -101,8 +102,7 @@ const pivotOf = (corner: Corner, { pivot }: JointForce): Pivot => corner.pivots.
 
 /** A mount on the spindle of a trailing arm is no place of the arm's frame: its point says where it acts. */
 function designPoint({ car }: Corner, name: StrutName, end: "lower" | "upper"): { readonly point?: Vec3 } {
-  const mount =
-    name === "bump-stop" ? car.bumpStop?.[end === "lower" ? "strikes" : "base"] : car[name]?.[end];
+  const mount = name === "bump-stop" ? car.bumpStop?.[end === "lower" ? "strikes" : "base"] : car[name]?.[end];
   return mount ? { point: mount.point } : {};
 }
 

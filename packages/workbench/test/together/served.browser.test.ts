@@ -205,10 +205,10 @@ describe("two pages on one car", () => {
     expect(await field(other.page, STRAP).inputValue()).toBe("24");
     await told(one.page).waitFor();
     expect(await told(one.page).textContent()).toContain(
-      "strap.length: your 23 was replaced by 24, entered on another screen",
+      "Strap, length: your 23 was replaced by 24, entered on another screen",
     );
     await told(other.page).waitFor();
-    expect(await told(other.page).textContent()).toContain("strap.length: replaced 23");
+    expect(await told(other.page).textContent()).toContain("Strap, length: replaced 23");
     const { violations } = await new AxeBuilder({ page: one.page }).include(".notices").analyze();
     expect(violations.map(({ id }) => id)).toEqual([]);
     await told(one.page).getByRole("button", { name: "Seen" }).click();
