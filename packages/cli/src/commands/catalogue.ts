@@ -342,7 +342,10 @@ export const COMMANDS: readonly Command[] = [
       { name: "paper", value: "SIZE", meaning: "letter or a4 (left out: letter for inches, a4 for millimetres)" },
       { name: "out", value: "DIR", meaning: "where the files go (left out: a folder named after the car)" },
     ],
-    examples: [["Everything for the bench, on Letter paper", "npx armwright book my.car.json --paper letter"]],
+    examples: [
+      ["Everything for the bench, on Letter paper", "npx armwright book my.car.json --paper letter"],
+      ["The same on A4, into a folder of its own", "npx armwright book my.car.json --paper a4 --out paper"],
+    ],
     load: () => import("./book.ts"),
   },
   {

@@ -40,6 +40,8 @@ export interface Car {
   readonly loads?: LoadsEntry;
   /** Readings that points of the car were placed from. */
   readonly survey?: CarSurvey;
+  /** How true the builder works, ±, m; what is left out is common practice (`certainty/inputs.ts`). */
+  readonly tolerances?: { readonly tacked?: number; readonly joint?: number };
   /** Values that the document left out and that were put in for it. */
   readonly assumed: readonly Assumption[];
   /** The right side where the document gives its own, already mirrored so that it computes as a left corner. */

@@ -12,6 +12,7 @@ import { rodEndsSection } from "./sections/rod-ends.ts";
 import { bumpStopSection, shockSection, strapSection } from "./sections/shock.ts";
 import { strengthSection } from "./sections/strength.ts";
 import { surveySection } from "./sections/survey.ts";
+import { tolerancesSection } from "./sections/tolerances.ts";
 import { wheelSection } from "./sections/wheel.ts";
 
 /** Version of the form that this program writes. */
@@ -69,6 +70,7 @@ function makeSchema(system: UnitSystem) {
     damper: damperSection(f).exactOptional(),
     loads: loadsSection(f, system).exactOptional(),
     survey: surveySection(f).exactOptional(),
+    tolerances: tolerancesSection(f).exactOptional(),
     right: rightSection(f).exactOptional(),
   });
 }

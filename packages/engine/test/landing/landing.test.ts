@@ -121,7 +121,8 @@ describe("both wheels of the axle", () => {
     const both = runAxle(corners, axle(0.8), { ...drop, otherLower: 3 });
     const one = runLanding(corner, model, drop);
     expect(Math.abs(both.left.peaks.wheelLoad.value / one.peaks.wheelLoad.value - 1)).toBeLessThan(1e-3);
-    expect(both.left.travel.bump).toBeCloseTo(one.travel.bump, 5);
+    // The two sides land at different times, so the steps are other ones; the most travel is read at the end of a step.
+    expect(Math.abs(both.left.travel.bump / one.travel.bump - 1)).toBeLessThan(1e-4);
   });
 
   it("with the mass nearer the middle the side that lands first gives way to roll, and is loaded less", () => {

@@ -2,8 +2,8 @@ import type { Assumption, Car, UnitSystem } from "../../car/car.ts";
 import type { CarDocument, ChassisMeshDocument, RightDocument } from "../schema.ts";
 import { resolveChassisMesh } from "./chassis-mesh.ts";
 import { resolveLinkage } from "./linkage.ts";
-import { resolveBumpStop, resolveDriveshaft, resolveShock, resolveStrap } from "./parts.ts";
 import { withLoads } from "./loads.ts";
+import { resolveBumpStop, resolveDriveshaft, resolveShock, resolveStrap } from "./parts.ts";
 import { makeResolver, type Resolver } from "./resolver.ts";
 import { isOnRight, mirroredKeepOut } from "./right-keep-outs.ts";
 import { resolveRodEnds } from "./rod-ends.ts";
@@ -49,6 +49,14 @@ function resolveSide(document: CarDocument, right: RightDocument | undefined): C
     keepOuts: keepOuts.map((keepOut, index) => resolveKeepOut(keepOut, index, whole)),
     chassis: resolveChassis(document, whole),
     targets: resolveTargets(document, whole),
+    ...(document.tolerances
+      ? {
+          tolerances: {
+            ...(document.tolerances.tacked === undefined ? {} : { tacked: whole.length(document.tolerances.tacked) }),
+            ...(document.tolerances.joint === undefined ? {} : { joint: whole.length(document.tolerances.joint) }),
+          },
+        }
+      : {}),
     stops: resolveStops(document, whole),
   };
   const assumed: readonly Assumption[] = [...whole.assumed, ...ownRight.assumed];
