@@ -3,16 +3,27 @@
 export { adjusted } from "./adjust/adjusted.ts";
 export { turnEffects } from "./adjust/turn-effects.ts";
 export { turnsFor } from "./adjust/turns-for.ts";
+export { type CardReading, cardReadings, cardValue } from "./as-built/card-reading.ts";
+export {
+  type AsBuiltStudy,
+  type Cause as AsBuiltCause,
+  type ComparedReading,
+  type Explanation,
+  explainAsBuilt,
+  withCause,
+} from "./as-built/explain.ts";
+export { type FiveMinuteCheck, fiveMinuteCheck } from "./as-built/five-minute-check.ts";
+export { CARD_KINDS, type CardKind, type LoggedReading } from "./as-built/logged-reading.ts";
 export { axleAt } from "./axle/axle.ts";
 export { axleTable } from "./axle/axle-table.ts";
 export { type BoughtPart, type BuyLine, buyList } from "./buy/buy-list.ts";
 export type * from "./car/car.ts";
 export { spinAxisOf, wheelCentreOf } from "./car/wheel-centre.ts";
-export { cylinderToTriangle, nearest, segmentToTriangle, type Triangle } from "./clearance/core-triangle.ts";
 export { type CertainReading, type CycleCertainty, cycleCertainty } from "./certainty/cycle-certainty.ts";
 export { type Inputs, type UncertainInput, USUAL_JOINT, USUAL_TACKED, uncertainInputs } from "./certainty/inputs.ts";
 export { type LimitCertainty, limitCertainty } from "./certainty/limit-certainty.ts";
 export { type Simulated, simulateCars } from "./certainty/monte-carlo.ts";
+export { cylinderToTriangle, nearest, segmentToTriangle, type Triangle } from "./clearance/core-triangle.ts";
 export { gapsAt, type PairGap } from "./clearance/gaps-at.ts";
 export { compareStudies } from "./compare/compare-studies.ts";
 export { type Corner, makeCorner, solveAt, writeRow } from "./cycle/corner.ts";

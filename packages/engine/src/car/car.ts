@@ -1,3 +1,4 @@
+import type { LoggedReading } from "../as-built/logged-reading.ts";
 import type { Vec3 } from "../geometry/vec3.ts";
 import type { DamperEntry } from "../landing/damper-curve.ts";
 import type { LoadsEntry } from "../loads/load-case.ts";
@@ -40,6 +41,8 @@ export interface Car {
   readonly loads?: LoadsEntry;
   /** Readings that points of the car were placed from. */
   readonly survey?: CarSurvey;
+  /** What was read on the finished car, in the order of the document. */
+  readonly asBuilt?: readonly LoggedReading[];
   /** How true the builder works, ±, m; what is left out is common practice (`certainty/inputs.ts`). */
   readonly tolerances?: { readonly tacked?: number; readonly joint?: number };
   /** Values that the document left out and that were put in for it. */

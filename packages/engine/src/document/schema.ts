@@ -2,6 +2,7 @@ import { z } from "zod";
 import type { UnitSystem } from "../car/car.ts";
 import { type Fields, fieldFacts, fieldsFor } from "./fields.ts";
 import { linkageSection } from "./linkages/kinds.ts";
+import { asBuiltSection } from "./sections/as-built.ts";
 import { stopsSection, targetsSection, underbodySection, weightsSection } from "./sections/chassis.ts";
 import { chassisMeshSection } from "./sections/chassis-mesh.ts";
 import { damperSection } from "./sections/damper.ts";
@@ -71,6 +72,7 @@ function makeSchema(system: UnitSystem) {
     loads: loadsSection(f, system).exactOptional(),
     survey: surveySection(f).exactOptional(),
     tolerances: tolerancesSection(f).exactOptional(),
+    asBuilt: asBuiltSection(f).exactOptional(),
     right: rightSection(f).exactOptional(),
   });
 }

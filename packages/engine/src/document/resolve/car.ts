@@ -1,5 +1,6 @@
 import type { Assumption, Car, UnitSystem } from "../../car/car.ts";
 import type { CarDocument, ChassisMeshDocument, RightDocument } from "../schema.ts";
+import { resolveLog } from "./as-built.ts";
 import { resolveChassisMesh } from "./chassis-mesh.ts";
 import { resolveLinkage } from "./linkage.ts";
 import { withLoads } from "./loads.ts";
@@ -49,6 +50,7 @@ function resolveSide(document: CarDocument, right: RightDocument | undefined): C
     keepOuts: keepOuts.map((keepOut, index) => resolveKeepOut(keepOut, index, whole)),
     chassis: resolveChassis(document, whole),
     targets: resolveTargets(document, whole),
+    ...(document.asBuilt ? { asBuilt: resolveLog(document.asBuilt, whole) } : {}),
     ...(document.tolerances
       ? {
           tolerances: {

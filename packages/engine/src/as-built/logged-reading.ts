@@ -1,0 +1,26 @@
+/** What a cycle card has a line for. */
+export const CARD_KINDS = [
+  "hub-height",
+  "half-track",
+  "camber",
+  "toe-at-rim",
+  "shock",
+  "half-shaft",
+  "spline",
+  "strap",
+  "bump-stop",
+] as const;
+export type CardKind = (typeof CARD_KINDS)[number];
+
+/** What was read on the finished or tacked car. */
+export interface LoggedReading {
+  readonly kind: CardKind;
+  /** Where the wheel was blocked, travel of the plan, m. */
+  readonly travel: number;
+  /** SI */
+  readonly reads: number;
+  /** Two standard deviations, SI; the kind's own where the builder says nothing. */
+  readonly plusMinus?: number;
+  /** Its place in the document. */
+  readonly path: string;
+}
