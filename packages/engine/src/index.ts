@@ -12,6 +12,7 @@ export {
   explainAsBuilt,
   withCause,
 } from "./as-built/explain.ts";
+export { explainedField } from "./as-built/new-version.ts";
 export { type FiveMinuteCheck, fiveMinuteCheck } from "./as-built/five-minute-check.ts";
 export { CARD_KINDS, type CardKind, type LoggedReading } from "./as-built/logged-reading.ts";
 export { axleAt } from "./axle/axle.ts";

@@ -1,46 +1,17 @@
 import { type Primitive, travelReading } from "@armwright/drawing";
-import { formatValue, type Quantity, solveAt, unitOf } from "@armwright/engine";
+import {
+  type CardReading,
+  type CycleCertainty,
+  cardReadings,
+  cardValue,
+  cycleCertainty,
+  formatLength,
+  formatNumber,
+  type UnitSystem,
+} from "@armwright/engine";
 import { table } from "../paper/table.ts";
 import { paragraph } from "../paper/words.ts";
-import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
-
-/** What is read at each height: id of the quantity, how it is called on the card, where its reading comes from. */
-interface CardLine {
-  readonly id: string;
-  readonly label: string;
-  readonly from?: (value: number, makings: Makings) => number;
-  /** Read to 1/32 in. */
-  readonly isFine?: boolean;
-}
-
-const LINES: readonly CardLine[] = [
-  { id: "wheelZ", label: "hub centre over the floor" },
-  {
-    id: "halfTrackChange",
-    label: "tyre's middle out from the centreline, at the floor",
-    from: (change, { study }) => study.corner.attitude.designContact.y + change,
-  },
-  { id: "camber", label: "camber, angle finder on the rim" },
-  {
-    id: "toe",
-    label: "toe across the rim, front against rear (+ in)",
-    from: (toe, { study }) => Math.sin(toe) * study.car.wheel.rimDiameter,
-    isFine: true,
-  },
-  { id: "shockLength", label: "shock, eye to eye" },
-  { id: "shaftLength", label: "half shaft, joint to joint" },
-  { id: "slipEngagement", label: "spline still in" },
-  {
-    id: "strapSlack",
-    label: "strap, hole to hole",
-    from: (slack, { study }) => (study.car.strap?.length ?? 0) - slack,
-  },
-  {
-    id: "bumpStopGap",
-    label: "bump stop, base to landing place",
-    from: (gap, { study }) => gap + (study.car.bumpStop?.reach ?? 0),
-  },
-];
+import { lengthsIn, type Makings, type Sheet } from "./sheet.ts";
 
 /** Cards on one sheet. */
 const CARDS = 2;
@@ -50,6 +21,7 @@ export function cycleCards(makings: Makings): readonly Sheet[] {
   const { study } = makings;
   const bump = study.travel.bump.stop.travel;
   const droop = study.travel.droop.stop.travel;
+  const certainty = cycleCertainty(study.car, [bump, bump / 2, 0, droop / 2, droop]);
   const heights: readonly Height[] = [
     { name: "Full bump", travel: bump },
     { name: "Half bump", travel: bump / 2 },
@@ -64,7 +36,7 @@ export function cycleCards(makings: Makings): readonly Sheet[] {
       id: `cycle-cards-${from / CARDS + 1}`,
       title: `Cycle cards: ${shown.map(({ name }) => name.toLowerCase()).join(", ")}`,
       note: lengthsIn(makings),
-      parts: cards(shown, makings),
+      parts: cards(shown, certainty, makings),
     });
   }
   return sheets;
@@ -75,10 +47,10 @@ interface Height {
   readonly travel: number;
 }
 
-function cards(heights: readonly Height[], makings: Makings): Primitive[] {
+function cards(heights: readonly Height[], certainty: CycleCertainty, makings: Makings): Primitive[] {
   const { study, room } = makings;
   const intro = paragraph(
-    "Body on stands at ride height, springs off, gas let down, real tyre on. Block the hub to the height, then read both sides. An empty must-read is not known yet.",
+    "Body on stands at ride height, springs off, gas let down, real tyre on. Block the hub to the height, then read both sides. ± is two standard deviations of what building and tape allow together; a reading farther off has a cause: enter it as built.",
     room.x,
     room.y,
     room.width,
@@ -93,16 +65,15 @@ function cards(heights: readonly Height[], makings: Makings): Primitive[] {
       bold: true,
     });
     parts.push(...head.parts);
-    const solved = solveAt(study.corner, travel);
-    if (!solved) return;
     const set = table(
       [
-        { head: "", share: 46 },
-        { head: "must read", share: 20, align: "end", bold: true },
-        { head: "left reads", share: 17 },
-        { head: "right reads", share: 17 },
+        { head: "", share: 42 },
+        { head: "must read", share: 18, align: "end", bold: true },
+        { head: "±", share: 9, align: "end" },
+        { head: "left reads", share: 15 },
+        { head: "right reads", share: 15 },
       ],
-      LINES.flatMap((line) => cardRow(line, solved.row, makings)),
+      cardReadings(study.corner).flatMap((card) => cardRow(card, travel, certainty, makings)),
       { left: room.x, top: head.bottom, width: room.width, floor: top + share },
       { isForm: true, size: "text", rowHeight: 9 },
     );
@@ -111,15 +82,19 @@ function cards(heights: readonly Height[], makings: Makings): Primitive[] {
   return parts;
 }
 
-function cardRow({ id, label, from, isFine }: CardLine, row: Float64Array, makings: Makings): string[][] {
-  const { study } = makings;
-  const quantity: Quantity | undefined = study.quantities.find((each) => each.id === id);
-  const value = quantity?.read(row, study.corner) ?? null;
-  if (!quantity || value === null) return [];
-  const read = from ? from(value, makings) : value;
-  const isLength = from !== undefined || quantity.dimension === "length";
-  const words = isLength
-    ? `${read < 0 ? "−" : ""}${tape(makings, Math.abs(read), isFine ? 32 : 16)} ${unitOf("length", study.car.units)}`
-    : formatValue(read, quantity.dimension, study.car.units).replace(" deg", "°").replace("-", "−");
-  return [[label, words, "", ""]];
+function cardRow(card: CardReading, travel: number, certainty: CycleCertainty, { study }: Makings): string[][] {
+  const { corner, car } = study;
+  const value = cardValue(corner, card, travel);
+  if (value === null) return [];
+  const sd = certainty.readings.find((each) => each.travel === travel && each.quantity.id === card.quantity)?.sd ?? 0;
+  // What the quantity's spread is on the tape: toe is read across the rim.
+  const built = card.kind === "toe-at-rim" ? Math.sin(sd) * car.wheel.rimDiameter : sd;
+  const plusMinus = 2 * Math.hypot(built, card.plusMinus / 2);
+  return [[card.label, words(value, card, car.units), words(plusMinus, card, car.units), "", ""]];
+}
+
+function words(value: number, { dimension, isFine }: CardReading, units: UnitSystem): string {
+  const minus = (text: string): string => text.replace("-", "−");
+  if (dimension === "angle") return `${minus(formatNumber((value * 180) / Math.PI, 1))}°`;
+  return minus(formatLength(value, units, { denominator: isFine ? 32 : 16 }));
 }

@@ -334,6 +334,21 @@ export const COMMANDS: readonly Command[] = [
     load: () => import("./mounts.ts"),
   },
   {
+    name: "asbuilt",
+    summary: "The tacked or finished car against its plan: do they agree, and if not, why",
+    usage: "CAR [options]",
+    operands: [CAR],
+    options: [
+      { name: "apply", value: "FILE", meaning: "write the car as built, the likeliest cause in it, into a file" },
+      { name: "json", meaning: "as JSON, in metres and radians" },
+    ],
+    examples: [
+      ["The five-minute check, and how sure the stops are", "npx armwright asbuilt my.car.json"],
+      ["Keep the car as built beside the plan", "npx armwright asbuilt my.car.json --apply built.car.json"],
+    ],
+    load: () => import("./asbuilt.ts"),
+  },
+  {
     name: "book",
     summary: "The build book: sheets to cut, weld and check by, as PDF and files",
     usage: "CAR [options]",

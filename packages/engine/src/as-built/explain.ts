@@ -52,6 +52,9 @@ export interface AsBuiltStudy {
 
 /** How far the setting of camber and toe may be off: half a turn of a common rod end, rad; common practice. */
 const SETTING_SD = 0.4 * DEGREE;
+/** Nobody builds farther off than this, m and rad: what would have to be, explains nothing. */
+const MOST_POINT = 0.04;
+const MOST_SETTING = 5 * DEGREE;
 /** Improvement in the sum of squares that tells two explanations apart: 95 % of chi-square with one degree of freedom. */
 const TOLD_APART = 3.84;
 /** Of honest cars so many are said not to agree: half by the sum of all misfits, half by the strongest single cause. */
@@ -192,5 +195,6 @@ function single(
   if (!(weight > 1e-6)) return [];
   const by = dot(shown) / weight;
   const sd = 1 / Math.sqrt(weight);
-  return [{ cause, by, sd, test: by / sd }];
+  const most = cause.kind === "point" ? MOST_POINT : MOST_SETTING;
+  return Math.abs(by) > most ? [] : [{ cause, by, sd, test: by / sd }];
 }

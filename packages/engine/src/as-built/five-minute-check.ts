@@ -19,7 +19,7 @@ export interface FiveMinuteCheck {
 }
 
 /** Readings that a tape takes without taking anything apart. */
-const EASY = ["shock", "half-shaft", "half-track", "camber", "toe-at-rim"];
+const EASY = ["shock", "half-shaft", "half-track", "camber"];
 
 /**
  * Of the easy readings at half and full travel the one whose outcome is least known against how well it can be read: the
