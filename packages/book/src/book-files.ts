@@ -22,13 +22,30 @@ export interface BookFile {
 /** Told after each file: what it was, and how many there are. */
 export type Progress = (done: number, of: number, name: string) => void;
 
-/** Every file of a car's build book. The same car and date give the same bytes. */
+/** A file that is made when it is asked for. */
+export interface BookMaker {
+  readonly name: string;
+  readonly make: () => Uint8Array | Promise<Uint8Array>;
+}
+
+/** Every file of a car's build book, made one by one. The same car and date give the same bytes. */
 export async function bookFiles(
   study: Study,
   document: CarDocument,
   options: BookOptions,
   progress: Progress = () => undefined,
 ): Promise<readonly BookFile[]> {
+  const makers = bookMakers(study, document, options);
+  const files: BookFile[] = [];
+  for (const { name, make } of makers) {
+    files.push({ name, bytes: await make() });
+    progress(files.length, makers.length, name);
+  }
+  return files;
+}
+
+/** The files of a car's build book by name, the PDF first. */
+export function bookMakers(study: Study, document: CarDocument, options: BookOptions): readonly BookMaker[] {
   const stem = stemOf(study);
   const cuts = cutList(study.corner);
   const makers: readonly (readonly [name: string, make: () => Uint8Array | Promise<Uint8Array>])[] = [
@@ -60,12 +77,7 @@ export async function bookFiles(
     made ??= assemblySolids(study.corner, right, options.travel ?? 0);
     return made;
   };
-  const files: BookFile[] = [];
-  for (const [name, make] of makers) {
-    files.push({ name, bytes: await make() });
-    progress(files.length, makers.length, name);
-  }
-  return files;
+  return makers.map(([name, make]) => ({ name, make }));
 }
 
 /** Name of car and version as a file may be called anywhere: `saltbush-b`. */

@@ -1,8 +1,9 @@
 // The book's contents: a study in, paper and files out.
 
 export { type BookOptions, bookLeaves } from "./book.ts";
-export { type BookFile, bookFiles, type Progress, stemOf } from "./book-files.ts";
+export { type BookFile, type BookMaker, bookFiles, bookMakers, type Progress, stemOf } from "./book-files.ts";
 export { apart, type JigPart, type JigPoint, jigParts } from "./jig/jig-part.ts";
 export type { Leaf } from "./paper/leaf.ts";
+export { leafSvg } from "./paper/leaf-svg.ts";
 export { PAGE_SIZES, type PageSize } from "./paper/page-size.ts";
 export { type PdfFacts, writePdf } from "./paper/write-pdf.ts";

@@ -7,6 +7,7 @@ import "./styles/forms.css";
 import "./styles/panels.css";
 import "./styles/phone.css";
 import "./styles/touch.css";
+import "./styles/book.css";
 import "./styles/print.css";
 import { addDrawingStyles } from "./board/drawing-styles.ts";
 import { addHatches } from "./board/hatches.ts";

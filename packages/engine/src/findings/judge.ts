@@ -11,15 +11,18 @@ import { judgeTravel } from "./judge-travel.ts";
 /** What judgements are made from: the study but for its findings and what they do not need. */
 export type Judged = Omit<Study, "findings" | "axle" | "adjusters">;
 
+/** While the hand moves something, what takes milliseconds to judge waits until it rests. */
+export type JudgedWhile = "resting" | "moving";
+
 /** Every judgement on a study, worst first, each kind in the order of the builder's work. */
-export function judge(study: Judged): readonly Finding[] {
+export function judge(study: Judged, hand: JudgedWhile): readonly Finding[] {
   const findings = [
     ...judgeSurvey(study),
     ...judgeTravel(study),
     ...judgeDriveline(study),
     ...judgeShock(study),
     ...judgeSprings(study),
-    ...judgeStops(study),
+    ...(hand === "resting" ? judgeStops(study) : []),
     ...judgeAlignment(study),
     ...judgeInputs(study),
   ];

@@ -30,7 +30,10 @@ export interface StudyOptions {
   /** Travels of the cycle, m; otherwise `stations` of them from stop to stop. */
   readonly travels?: readonly number[];
   readonly stations?: number;
-  /** Look for things that could meet no farther than this past the chosen stops, m: for the steps of a drag. */
+  /**
+   * Look for things that could meet no farther than this past the chosen stops, m: for the steps of a drag. What strap and
+   * bump stop have to take is then left unjudged.
+   */
   readonly beyondStops?: number;
 }
 
@@ -53,7 +56,7 @@ export function study(car: Car, options: StudyOptions = {}): Study {
   const found = { car, corner, range: corner.mechanism.range, travel, quantities: quantitiesOf(corner), cycle };
   return {
     ...found,
-    findings: judge(found),
+    findings: judge(found, options.beyondStops === undefined ? "resting" : "moving"),
     get axle() {
       return axle();
     },

@@ -4,5 +4,7 @@ import type { StepId } from "../steps/steps.ts";
 /** What a step has beside fields and results: a search, a table, paper. Each is fetched when its step is first opened. */
 export const STEP_WORK: Partial<Record<StepId, LazyExoticComponent<ComponentType>>> = {
   arms: lazy(() => import("./TurnEffects.tsx").then((m) => ({ default: m.TurnEffects }))),
+  book: lazy(() => import("../book/BookWork.tsx").then((m) => ({ default: m.BookWork }))),
   shock: lazy(() => import("../mounts/MountFinder.tsx").then((m) => ({ default: m.MountFinder }))),
+  springs: lazy(() => import("../springs/SpringsWork.tsx").then((m) => ({ default: m.SpringsWork }))),
 };

@@ -11,7 +11,17 @@ export interface Step {
   readonly charts: readonly string[];
 }
 
-export type StepId = "stance" | "spindle" | "arms" | "driveshaft" | "travel" | "shock" | "room" | "check";
+export type StepId =
+  | "stance"
+  | "spindle"
+  | "arms"
+  | "driveshaft"
+  | "travel"
+  | "shock"
+  | "springs"
+  | "room"
+  | "check"
+  | "book";
 
 export const STEPS: readonly Step[] = [
   {
@@ -124,6 +134,14 @@ export const STEPS: readonly Step[] = [
     charts: ["shockLength", "motionRatio", "motionRatioSlope", "shockToArm", "shockLean"],
   },
   {
+    id: "springs",
+    title: "Springs",
+    sentence: "What holds the car up: where it sits, and how stiff it is.",
+    places: ["shock.springs", "shock.gas", "damper"],
+    results: ["springForce", "wheelForce", "wheelRate", "motionRatio"],
+    charts: ["springForce", "wheelForce", "wheelRate", "motionRatio", "motionRatioSlope"],
+  },
+  {
     id: "room",
     title: "Room",
     sentence: "What everything has to stay clear of, and what hangs lowest.",
@@ -139,9 +157,17 @@ export const STEPS: readonly Step[] = [
     results: [],
     charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
   },
+  {
+    id: "book",
+    title: "Book",
+    sentence: "Paper for the bench: sheets, templates, cycle cards; and whether a sheet in your hand still holds.",
+    places: [],
+    results: [],
+    charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
+  },
 ];
 
 /** Steps of the job that are not built yet: listed, so that nobody looks for them. */
-export const LATER_STEPS: readonly string[] = ["Survey", "Springs", "Strength", "Book", "As built"];
+export const LATER_STEPS: readonly string[] = ["Survey", "Strength", "As built"];
 
 export const stepOfId = (id: StepId): Step => STEPS.find((step) => step.id === id) ?? STEPS[0]!;

@@ -188,6 +188,9 @@ export async function restoreVersion(name: string, id: string): Promise<boolean>
 }
 export const versionText = async (name: string, id: string): Promise<string> => (await source?.version(name, id)) ?? "";
 
+/** The server that this page works with makes paper too; a page without one cannot. */
+export const hasServer = (): boolean => source?.kind === "server";
+
 /** A scan that is kept beside the cars; undefined where there is none of that name. */
 export const readMesh = async (file: string): Promise<Uint8Array<ArrayBuffer> | undefined> => source?.readMesh(file);
 export const keepMesh = async (file: string, bytes: Uint8Array<ArrayBuffer>): ReturnType<DocumentSource["keepMesh"]> =>

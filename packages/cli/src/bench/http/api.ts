@@ -8,6 +8,7 @@ import { LARGEST_DOCUMENT } from "../folder/judgement.ts";
 import { keepMesh, LARGEST_MESH, meshesIn, meshPath } from "../folder/meshes.ts";
 import { isCarName, isMeshName, NAME_RULE } from "../folder/names.ts";
 import { isId, readOperations } from "../folder/read-operations.ts";
+import { bookRoutes } from "./book-api.ts";
 import type { EventStreams } from "./event-streams.ts";
 import { OWN_HEADER } from "./guard.ts";
 import { chunksOf, limitedBody } from "./limited-body.ts";
@@ -85,6 +86,8 @@ export function api(folder: CarFolder, streams: EventStreams, ready: Ready): Hon
     }
     return c.json(await file.read());
   });
+
+  bookRoutes(app, folder);
 
   app.get("/meshes", async (c) => c.json({ meshes: await meshesIn(folder.root) }));
   app.get("/meshes/:file", async (c) => {

@@ -1,0 +1,13 @@
+import { svgText } from "@armwright/drawing";
+import { type Leaf, PEN } from "./leaf.ts";
+
+/** A sheet as an SVG of its true size, black on white whatever the page around it looks like. */
+export const leafSvg = ({ id, title, page, parts }: Leaf): string =>
+  svgText(
+    {
+      sheet: { width: page.width, height: page.height, scale: 1, origin: { x: 0, y: 0 }, pen: PEN },
+      parts,
+      handles: [],
+    },
+    { prefix: `sheet-${id}`, theme: "light", label: title },
+  );

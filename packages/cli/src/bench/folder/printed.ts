@@ -1,0 +1,52 @@
+import { writeDurably } from "./durable.ts";
+import { historyFolder, historyFolderOf } from "./history.ts";
+import { readPlainFile } from "./plain-file.ts";
+
+/** A build book that was made of a car: what is printed on each of its sheets. */
+export interface Printed {
+  readonly fingerprint: string;
+  /** Day, `2026-11-25`. */
+  readonly day: string;
+  readonly paper: "letter" | "a4";
+}
+
+const FILE = "printed.json";
+const MOST = 30;
+const LARGEST = 20_000;
+
+/** Books made of a car, the newest first; a record that cannot be read counts as none. */
+export async function printedOf(root: string, name: string): Promise<readonly Printed[]> {
+  const folder = await historyFolderOf(root, name);
+  if (folder === undefined) return [];
+  const reading = await readPlainFile(folder, FILE, LARGEST);
+  if (reading.found !== "text") return [];
+  try {
+    const list: unknown = JSON.parse(reading.text);
+    return Array.isArray(list) ? list.filter(isPrinted).slice(0, MOST) : [];
+  } catch {
+    return [];
+  }
+}
+
+/** Remembers that a book was made; the same once more on one day is one. */
+export async function rememberPrinted(root: string, name: string, printed: Printed): Promise<void> {
+  const before = await printedOf(root, name);
+  const others = before.filter(
+    (each) => each.fingerprint !== printed.fingerprint || each.day !== printed.day || each.paper !== printed.paper,
+  );
+  const list = [printed, ...others].slice(0, MOST);
+  await writeDurably(await historyFolder(root, name), FILE, `${JSON.stringify(list)}\n`);
+}
+
+function isPrinted(value: unknown): value is Printed {
+  const one = value as Partial<Record<keyof Printed, unknown>> | null;
+  return (
+    typeof one === "object" &&
+    one !== null &&
+    typeof one.fingerprint === "string" &&
+    /^[0-9A-F-]{14}$/.test(one.fingerprint) &&
+    typeof one.day === "string" &&
+    /^\d{4}-\d\d-\d\d$/.test(one.day) &&
+    (one.paper === "letter" || one.paper === "a4")
+  );
+}
