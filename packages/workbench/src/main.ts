@@ -8,6 +8,7 @@ import "./styles/panels.css";
 import "./styles/phone.css";
 import "./styles/touch.css";
 import "./styles/book.css";
+import "./styles/work.css";
 import "./styles/print.css";
 import { addDrawingStyles } from "./board/drawing-styles.ts";
 import { addHatches } from "./board/hatches.ts";

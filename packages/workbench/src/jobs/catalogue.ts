@@ -5,6 +5,7 @@ export const JOBS = {
   "mounts-scan": () => import("../mounts/scan-job.ts").then((m) => m.scanJob),
   "mounts-judge": () => import("../mounts/judge-job.ts").then((m) => m.judgeJob),
   "mounts-open": () => import("../mounts/open-job.ts").then((m) => m.openJob),
+  solve: () => import("../solve/solve-job.ts").then((m) => m.solveJob),
 } as const;
 
 export type JobName = keyof typeof JOBS;

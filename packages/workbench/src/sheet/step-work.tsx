@@ -3,7 +3,10 @@ import type { StepId } from "../steps/steps.ts";
 
 /** What a step has beside fields and results: a search, a table, paper. Each is fetched when its step is first opened. */
 export const STEP_WORK: Partial<Record<StepId, LazyExoticComponent<ComponentType>>> = {
-  arms: lazy(() => import("./TurnEffects.tsx").then((m) => ({ default: m.TurnEffects }))),
+  stance: lazy(() => import("../solve/step-questions.tsx").then((m) => ({ default: m.StanceQuestions }))),
+  arms: lazy(() => import("../solve/step-questions.tsx").then((m) => ({ default: m.ArmsWork }))),
+  driveshaft: lazy(() => import("../solve/step-questions.tsx").then((m) => ({ default: m.ShaftQuestions }))),
+  travel: lazy(() => import("../stops-work/StopsWork.tsx").then((m) => ({ default: m.StopsWork }))),
   book: lazy(() => import("../book/BookWork.tsx").then((m) => ({ default: m.BookWork }))),
   shock: lazy(() => import("../mounts/MountFinder.tsx").then((m) => ({ default: m.MountFinder }))),
   springs: lazy(() => import("../springs/SpringsWork.tsx").then((m) => ({ default: m.SpringsWork }))),
