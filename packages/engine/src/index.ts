@@ -12,9 +12,9 @@ export {
   explainAsBuilt,
   withCause,
 } from "./as-built/explain.ts";
-export { explainedField } from "./as-built/new-version.ts";
 export { type FiveMinuteCheck, fiveMinuteCheck } from "./as-built/five-minute-check.ts";
 export { CARD_KINDS, type CardKind, type LoggedReading } from "./as-built/logged-reading.ts";
+export { explainedField } from "./as-built/new-version.ts";
 export { axleAt } from "./axle/axle.ts";
 export { axleTable } from "./axle/axle-table.ts";
 export { type BoughtPart, type BuyLine, buyList } from "./buy/buy-list.ts";
@@ -213,6 +213,8 @@ export { type StopsStudy, studyStops } from "./stops/study-stops.ts";
 export type { Snatch, StrapStudy } from "./stops/study-strap.ts";
 export type { ArmFrame, ArmMember } from "./strength/arm-frame.ts";
 export { armFrames, linkTubes } from "./strength/arm-frames.ts";
+export type { CheckCode, PartCheck } from "./strength/part-check.ts";
+export { type StrengthStudy, studyStrength, type TubeAlternative } from "./strength/strength-study.ts";
 export { DEFAULT_STATIONS, type Study, type StudyOptions, study } from "./study/study.ts";
 export type { CarSurvey, SurveyUse } from "./survey/car-survey.ts";
 export { guessCauses } from "./survey/cause.ts";

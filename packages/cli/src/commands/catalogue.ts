@@ -334,6 +334,21 @@ export const COMMANDS: readonly Command[] = [
     load: () => import("./mounts.ts"),
   },
   {
+    name: "strength",
+    summary: "Whether the parts hold in the load cases, weakest first, and what one size up would buy",
+    usage: "CAR [options]",
+    operands: [CAR],
+    options: [
+      { name: "part", value: "NAME", meaning: "only parts whose name holds this, e.g. upperLink or shock" },
+      { name: "json", meaning: "as JSON, in newtons, metres and pascals" },
+    ],
+    examples: [
+      ["The weakest parts, and the cases that find them", "npx armwright strength my.car.json"],
+      ["All that is known of one part", "npx armwright strength my.car.json --part upperLink"],
+    ],
+    load: () => import("./strength.ts"),
+  },
+  {
     name: "asbuilt",
     summary: "The tacked or finished car against its plan: do they agree, and if not, why",
     usage: "CAR [options]",

@@ -1,0 +1,166 @@
+import {
+  type Car,
+  type CheckCode,
+  formatNumber,
+  formatValue,
+  INCH,
+  type PartCheck,
+  type StrengthStudy,
+  type TubeAlternative,
+} from "@armwright/engine";
+import { type Page, section } from "../text/page.ts";
+import { type Column, table } from "../text/table.ts";
+import { hang } from "../text/wrap.ts";
+
+/** Whether the parts hold: weakest first, alternatives, what was not judged, what this is not. */
+export function strengthLines(car: Car, found: StrengthStudy, part: string | undefined, page: Page): readonly string[] {
+  const checks =
+    part === undefined
+      ? found.checks
+      : found.checks.filter(({ part: of, label }) => holds(of, part) || holds(label, part));
+  return [
+    page.bold(car.name),
+    ...section(
+      page,
+      "Weakest first",
+      checks.length > 0 ? checkLines(checks, page) : ["No part of that name was judged."],
+    ),
+    ...section(page, "What another size would buy", alternativeLines(found.alternatives, page)),
+    ...section(page, "What swings most", fatigueLines(found, page)),
+    ...section(page, "Mass of each, tubes alone", massLines(found, page)),
+    ...section(
+      page,
+      "Not judged: not entered",
+      found.notEntered.length > 0 ? hang("", `${found.notEntered.join("; ")}.`, page.width) : [],
+    ),
+    ...section(
+      page,
+      "What these factors are not",
+      NOT.flatMap((line) => hang("- ", line, page.width)),
+    ),
+  ];
+}
+
+const holds = (text: string, part: string): boolean => text.toLowerCase().includes(part.toLowerCase());
+
+const NOT: readonly string[] = [
+  'A factor is as good as its load case: common practice, in g, yours to change under "loads". Real blows can be harder: npx armwright land.',
+  'Arms are reckoned as welded frames; where you drew none, one is made from the car\'s points, with shock and stop bearing on plain tube. Draw yours under "strength", "frames".',
+  "Beside a weld a tube is held against its strength as welded, not as bought.",
+  "Not covered: quality of welds, impact, corrosion, fit and slop, the chassis the tabs stand on, rule books and road law.",
+  "A screen, no approval: a licensed engineer decides. Test slowly, inspect, look for cracks.",
+];
+
+const CHECK_WORDS: Readonly<Record<CheckCode, string>> = {
+  "tube-at-weld": "bending and pull, beside its weld",
+  "link-pushed": "pushed, buckling",
+  "link-pulled": "pulled",
+  "rod-end": "rod end's rating",
+  "rod-end-shank": "bending in the rod end's shank: bad practice",
+  "bolt-shear": "bolt in shear",
+  "bolt-bending": "bolt bending between tabs",
+  "tab-bearing": "tab, hole bearing",
+  "tab-tear-out": "tab, tearing out",
+  "tab-net": "tab, beside the hole",
+  "tab-side": "tab bent sideways",
+  "tab-weld": "weld of the tab",
+  "shaft-torsion": "twist",
+  "shaft-joint": "joint's rating",
+  "stub-bending": "bending at the outer bearing",
+};
+
+/** What would help against each, in the trade's words. */
+const HELP: Readonly<Record<CheckCode, string>> = {
+  "tube-at-weld": "a deeper or thicker tube, a gusset under the mount, or the mount between both tubes",
+  "link-pushed": "a larger tube, or a shorter link",
+  "link-pulled": "a thicker tube",
+  "rod-end": "the next rod end, or turn the bracket so that the pull is across the bolt",
+  "rod-end-shank": "turn the bracket so that the pull runs along the shank",
+  "bolt-shear": "double shear, the next bolt, a higher grade",
+  "bolt-bending": "tabs closer to the joint, or the next bolt",
+  "tab-bearing": "thicker tabs",
+  "tab-tear-out": "more plate beyond the hole",
+  "tab-net": "wider tabs",
+  "tab-side": "a gusset across the tab, or the bracket turned",
+  "tab-weld": "a longer weld or a larger leg",
+  "shaft-torsion": "a larger shaft, or a stronger steel",
+  "shaft-joint": "the next joint",
+  "stub-bending": "a larger stub, or less offset",
+};
+
+const WEAK = 1;
+
+function checkLines(checks: readonly PartCheck[], page: Page): readonly string[] {
+  const columns: readonly Column[] = [
+    { head: ["", "factor"], align: "right" },
+    { head: ["", "part, and what is asked of it"], align: "left", gives: true },
+    { head: ["", "in the case"], align: "left", gives: true },
+    { head: ["", "has to bear"], align: "right" },
+    { head: ["", "may bear"], align: "right" },
+  ];
+  const rows = checks.map((check) => {
+    const { factor, label, where, loadCase, demand, allowable, dimension, check: code } = check;
+    const cells = [
+      factor === null ? "–" : formatNumber(factor, 2),
+      `${label}${where === "" ? "" : `, ${where}`}: ${CHECK_WORDS[code]}`,
+      loadCase ?? "not loaded by these cases",
+      factor === null ? "" : formatValue(demand, dimension, page.units),
+      formatValue(allowable, dimension, page.units),
+    ];
+    return factor !== null && factor < WEAK ? { cells, paint: (line: string) => page.bold(page.red(line)) } : { cells };
+  });
+  const weak = checks.filter(({ factor }) => factor !== null && factor < WEAK);
+  const help = [...new Set(weak.map(({ check }) => check))].map((code) => `${CHECK_WORDS[code]}: ${HELP[code]}.`);
+  return [
+    ...table(columns, rows, page.width),
+    ...(help.length > 0 ? ["", ...hang("", "What would help, where the factor is under 1:", page.width)] : []),
+    ...help.flatMap((line) => hang("- ", line, page.width)),
+  ];
+}
+
+function alternativeLines(alternatives: readonly TubeAlternative[], page: Page): readonly string[] {
+  return table(
+    [
+      { head: ["", "arm"], align: "left", gives: true },
+      { head: ["all main", "tubes"], align: "left" },
+      { head: ["tubes of", "the arm"], align: "right" },
+      { head: ["weakest", "factor"], align: "right" },
+      { head: ["", ""], align: "left" },
+    ],
+    alternatives.map(({ arm, size, mass, factor, isPresent }) => ({
+      cells: [
+        arm.replace("-", " "),
+        page.units === "metric"
+          ? `${formatNumber(size.diameter * 1000, 1)} × ${formatNumber(size.wall * 1000, 1)} mm`
+          : `${formatValue(size.diameter, "length", page.units).replace(" in", "")} × ${formatNumber(size.wall / INCH, 3).replace(/^0/, "")} in`,
+        massWords(mass, page),
+        factor === null ? "–" : formatNumber(factor, 2),
+        isPresent ? "as it is" : "",
+      ],
+      ...(isPresent ? { paint: page.bold } : {}),
+    })),
+    page.width,
+  );
+}
+
+function fatigueLines({ arms }: StrengthStudy, page: Page): readonly string[] {
+  return arms.flatMap(({ fatigue }) => {
+    if (!fatigue) return [];
+    const { label, where, loadCase, range, repeats } = fatigue;
+    const life =
+      repeats === null
+        ? "no crack is to be reckoned with at that"
+        : `a crack has to be reckoned with after about ${formatNumber(10 ** Math.floor(Math.log10(Math.max(repeats, 1))), 0)} such blows, give or take`;
+    return hang(
+      "",
+      `${label}${where === "" ? "" : `, ${where}`}: ${formatValue(range, "stress", page.units)} from hanging free to ${loadCase}; ${life} (welded attachment, EN 1993-1-9 detail class 71, from memory). How often it comes is unknown.`,
+      page.width,
+    );
+  });
+}
+
+const massLines = ({ masses }: StrengthStudy, page: Page): readonly string[] =>
+  hang("", masses.map(({ label, mass }) => `${label} ${massWords(mass, page)}`).join("; "), page.width);
+
+const massWords = (kg: number, { units }: Page): string =>
+  units === "metric" ? `${formatNumber(kg, 1)} kg` : `${formatNumber(kg / 0.45359237, 1)} lb`;
