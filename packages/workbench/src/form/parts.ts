@@ -3,6 +3,7 @@ import { type CarDocument, type FieldValue, startingDocument } from "@armwright/
 
 /** Parts that a car may do without, as they stand on an invented car of the same kind: a start for the builder's own numbers. */
 export function startOfPart(section: string, document: CarDocument): FieldValue {
+  if (section === "tolerances") return { tacked: document.units === "metric" ? 1.5 : "1/16" };
   const start = startingDocument(document.linkage.kind as LinkageKindName, document.units);
   return (start as unknown as Readonly<Record<string, FieldValue>>)[section] ?? {};
 }

@@ -15,6 +15,8 @@ const MeshPart = lazy(() => import("../mesh/MeshPart.tsx").then((m) => ({ defaul
 
 /** A scan has a part of its own in the sheet: it is placed in the scene, not typed. */
 const MESH = "chassisMesh";
+/** Sections that are entered in the step's own work, or in the document. */
+const NOT_FORMS: readonly string[] = [MESH, "survey", "loads", "strength", "asBuilt"];
 
 /** The sheet of the chosen step: what is entered, where the tape goes for it, what comes out. */
 export function StepSheet(): ReactNode {
@@ -23,7 +25,9 @@ export function StepSheet(): ReactNode {
   const side = useBench((state) => state.side);
   const fields = useMemo(() => {
     if (!document) return [];
-    const places = step.places.filter((place) => place !== MESH).map((place) => placeOnSide(place, side, document));
+    const places = step.places
+      .filter((place) => !NOT_FORMS.includes(place))
+      .map((place) => placeOnSide(place, side, document));
     return unique(places.flatMap((place) => fieldsAt(place, document)));
   }, [step, document, side]);
   const head = useRef<HTMLElement>(null);
@@ -45,12 +49,14 @@ export function StepSheet(): ReactNode {
       {step.id === "check" ? (
         <AssumedList />
       ) : (
-        <div className="sheet-body">
-          <div className="inputs">
-            <Fields fields={fields} />
+        fields.length > 0 && (
+          <div className="sheet-body">
+            <div className="inputs">
+              <Fields fields={fields} />
+            </div>
+            <SketchFigure fallback={fields.find(({ kind }) => kind === "quantity")?.path ?? fields[0]?.path} />
           </div>
-          <SketchFigure fallback={fields.find(({ kind }) => kind === "quantity")?.path ?? fields[0]?.path} />
-        </div>
+        )
       )}
       {step.places.includes(MESH) && (
         <Suspense fallback={null}>

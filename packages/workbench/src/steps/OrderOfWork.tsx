@@ -3,7 +3,7 @@ import { StepMark } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
 import { chooseStep } from "../store/bench.ts";
 import { stepState } from "./step-state.ts";
-import { LATER_STEPS, STEPS, type StepId } from "./steps.ts";
+import { STEPS, type StepId } from "./steps.ts";
 
 /** The builder's own sequence: what each step needs, whether it is sound, how much waits. */
 export function OrderOfWork({ onChosen }: { readonly onChosen?: (step: StepId) => void }): ReactNode {
@@ -35,12 +35,6 @@ export function OrderOfWork({ onChosen }: { readonly onChosen?: (step: StepId) =
           );
         })}
       </ol>
-      <p className="later">
-        <StepMark shape="waits" />
-        <span>
-          Comes later: {LATER_STEPS.slice(0, -1).join(", ")}, {LATER_STEPS.at(-1)}.
-        </span>
-      </p>
     </nav>
   );
 }

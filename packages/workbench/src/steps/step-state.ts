@@ -15,6 +15,9 @@ export interface StepState {
 
 /** Sections without which a step has nothing to say yet. */
 const NEEDS: Partial<Record<StepId, readonly string[]>> = {
+  survey: ["survey"],
+  strength: ["strength"],
+  "as-built": ["asBuilt"],
   driveshaft: ["driveshaft"],
   travel: ["strap", "bumpStop"],
   shock: ["shock"],
@@ -32,6 +35,8 @@ export function stepState(step: Step, document: CarDocument | null, live: Live, 
   if (faults > 0)
     return { shape: "again", word: faults === 1 ? "1 entry to mend" : `${faults} entries to mend`, waiting };
   if (waiting > 0) return { shape: "again", word: `look again, ${waiting}`, waiting };
+  // Paper is never done: it is made anew whenever the car has changed.
+  if (step.id === "book") return { shape: "open", word: "at any time", waiting };
   const needs = NEEDS[step.id] ?? [];
   const absent = needs.filter((place) => valueAt(document, [place]) === undefined);
   if (needs.length > 0 && absent.length === needs.length) return { shape: "open", word: "open", waiting };

@@ -12,6 +12,7 @@ export interface Step {
 }
 
 export type StepId =
+  | "survey"
   | "stance"
   | "spindle"
   | "arms"
@@ -21,9 +22,19 @@ export type StepId =
   | "springs"
   | "room"
   | "check"
-  | "book";
+  | "strength"
+  | "book"
+  | "as-built";
 
 export const STEPS: readonly Step[] = [
+  {
+    id: "survey",
+    title: "Survey",
+    sentence: "What tape, level and plumb line read on your car, and the coordinates that come of it.",
+    places: ["survey", "tolerances"],
+    results: [],
+    charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
+  },
   {
     id: "stance",
     title: "Stance",
@@ -158,6 +169,14 @@ export const STEPS: readonly Step[] = [
     charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
   },
   {
+    id: "strength",
+    title: "Strength",
+    sentence: "Load cases, forces, and whether the parts hold: a screen, never an approval.",
+    places: ["loads", "strength"],
+    results: [],
+    charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
+  },
+  {
     id: "book",
     title: "Book",
     sentence: "Paper for the bench: sheets, templates, cycle cards; and whether a sheet in your hand still holds.",
@@ -165,9 +184,14 @@ export const STEPS: readonly Step[] = [
     results: [],
     charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
   },
+  {
+    id: "as-built",
+    title: "As built",
+    sentence: "What the tacked or finished car reads, held against the plan.",
+    places: ["asBuilt"],
+    results: [],
+    charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
+  },
 ];
-
-/** Steps of the job that are not built yet: listed, so that nobody looks for them. */
-export const LATER_STEPS: readonly string[] = ["Survey", "Strength", "As built"];
 
 export const stepOfId = (id: StepId): Step => STEPS.find((step) => step.id === id) ?? STEPS[0]!;

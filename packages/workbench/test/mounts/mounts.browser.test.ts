@@ -59,7 +59,7 @@ const seen = async (of: Locator): Promise<string> =>
     .trim();
 
 async function openFinder(page: Page): Promise<void> {
-  await page.keyboard.press("Alt+6");
+  await page.keyboard.press("Alt+7");
   await page.getByRole("button", { name: "Find places for the shock" }).click();
   await page.locator(".short-list, .openings").first().waitFor();
 }

@@ -162,7 +162,7 @@ describe("on a laptop", () => {
   test("a finding leads to its place", async () => {
     const { page } = await built.open();
     await page.locator(".findings-list .finding", { hasText: "fuel tank" }).click();
-    expect(await page.locator(".sheet-head h2").textContent()).toBe("7 Room");
+    expect(await page.locator(".sheet-head h2").textContent()).toBe("9 Room");
     expect(Number(await page.locator("svg.tape").getAttribute("aria-valuenow"))).toBeLessThan(-1);
   });
 

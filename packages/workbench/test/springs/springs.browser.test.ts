@@ -38,7 +38,7 @@ for (const [name, options] of [
         .last()
         .click();
       await page.getByRole("button", { name: "Inputs" }).click();
-    } else await page.keyboard.press("Alt+7");
+    } else await page.keyboard.press("Alt+8");
     const work = page.locator(".springs-work");
     await work.locator("table").waitFor();
     const springs = studySprings(study(exampleCar("saltbush").car));
