@@ -2,10 +2,10 @@ import type { LoggedReading } from "../as-built/logged-reading.ts";
 import type { Vec3 } from "../geometry/vec3.ts";
 import type { DamperEntry } from "../landing/damper-curve.ts";
 import type { LoadsEntry } from "../loads/load-case.ts";
-import type { CarSurvey } from "../survey/car-survey.ts";
 import type { BumpStopLaw } from "../stops/bump-stop-law.ts";
 import type { StrapStretch } from "../stops/strap-stretch.ts";
 import type { StrengthEntry } from "../strength/entry.ts";
+import type { CarSurvey } from "../survey/car-survey.ts";
 
 /**
  * The car as the engine computes with it: the left rear corner in the design position, in SI

@@ -78,7 +78,9 @@ describe.each([
       const isBent = /ripple|Ripple|rodEnd|Joint|instantCentre|sideSwing|rollCentre|anti/.test(quantity.id);
       const simulated = results[k];
       if (!simulated || isBent || sd < 1e-7) return;
-      expect(Math.abs(simulated.sd / sd - 1), `${quantity.id} ${simulated.sd} ${sd}`).toBeLessThan(3 / Math.sqrt(2 * cars));
+      expect(Math.abs(simulated.sd / sd - 1), `${quantity.id} ${simulated.sd} ${sd}`).toBeLessThan(
+        3 / Math.sqrt(2 * cars),
+      );
       compared += 1;
     });
     expect(compared).toBeGreaterThan(20);
