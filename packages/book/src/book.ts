@@ -17,6 +17,7 @@ import { shaftAndMountsSheets } from "./sheets/shaft-and-mounts-sheet.ts";
 import type { Makings, Sheet } from "./sheets/sheet.ts";
 import { signOffSheets } from "./sheets/sign-off-sheet.ts";
 import { spindleSheets } from "./sheets/spindle-sheets.ts";
+import { strengthSheets } from "./sheets/strength-sheet.ts";
 import { templateSheets } from "./sheets/template-sheets.ts";
 
 export interface BookOptions {
@@ -63,6 +64,7 @@ const SHEETS: readonly ((makings: Makings) => readonly Sheet[])[] = [
   templateSheets,
   cycleCards,
   settingsSheets,
+  strengthSheets,
   signOffSheets,
   buySheets,
 ];
