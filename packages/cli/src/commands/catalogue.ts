@@ -177,6 +177,7 @@ export const COMMANDS: readonly Command[] = [
       },
       { name: "road", value: "CLASS", meaning: "roughness of the road, A to H (left out: D, a bad dirt road)" },
       { name: "speed", value: "SPEED", meaning: "on it, mph or km/h as the document's units go (left out: 34 mph)" },
+      { name: "apply", value: "FILE", meaning: "write the car with the best set of the shelf into a file" },
       { name: "json", meaning: "the same as JSON, in the document's units" },
     ],
     examples: [

@@ -9,6 +9,7 @@ import {
   USUAL_CROSSOVER_PAST,
   type Use,
 } from "@armwright/engine";
+import { readCarValue, writeCarDocument } from "@armwright/engine/document";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import { springsJson } from "../json/springs-json.ts";
@@ -19,8 +20,10 @@ import { heatLines } from "../report/spring-heat.ts";
 import { springLines } from "../report/springs.ts";
 import { readSpringShelf } from "../spring-shelf.ts";
 import { pageFor, section } from "../text/page.ts";
+import { plain } from "../text/plain.ts";
 import { hang } from "../text/wrap.ts";
 import { bandFrom, lengthFrom, numberFrom, roadFrom } from "./spring-words.ts";
+import { withSprings, withTrialSpring } from "./springs-apply.ts";
 
 export function perform({ operands, values, flags }: Words, io: Io): number {
   const wantedUse = useFrom(values.get("use"));
@@ -29,14 +32,18 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   if (shelfFile !== undefined && shelfFile === "-" && operands[0] === "-") {
     throw new Refusal("CAR and --shelf cannot both come from standard input.");
   }
+  const apply = values.get("apply");
+  if (apply !== undefined && (apply === operands[0] || io.isSame(apply, operands[0]!)))
+    throw new Refusal(`${apply} is the car document itself: name another file for --apply.`);
   const reading = readCar(operands[0]!, io);
   if (!reading) return EXIT.refused;
-  const { car } = reading;
-  const pace = car.units === "metric" ? 1 / 3.6 : 0.44704;
-  const speed = (numberFrom(values, "speed", 1, 200) ?? 15 / pace) * pace;
+  const shelf = shelfFile === undefined ? null : readSpringShelf(shelfFile, io);
+  const hasSprings = reading.car.shock?.springs !== undefined;
+  const car = shelf ? withTrialSpring(reading.car, shelf[0]!) : reading.car;
   const need = springNeed(car);
   if (need) throw new Refusal(NEEDS[need]);
-  const shelf = shelfFile === undefined ? null : readSpringShelf(shelfFile, io);
+  const pace = car.units === "metric" ? 1 / 3.6 : 0.44704;
+  const speed = (numberFrom(values, "speed", 1, 200) ?? 15 / pace) * pace;
   const use = wantedUse ?? car.targets.use;
   const made = study(use ? { ...car, targets: { ...car.targets, use } } : car);
   const springs = studySprings(made);
@@ -62,22 +69,32 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
       crossoverPast,
       collarPitch: springs.springs.collarPitch,
     });
+  const finish = (): number => {
+    if (apply === undefined) return EXIT.sound;
+    const best = choices?.fitting[0];
+    if (!best) throw new Refusal("No set of this shelf fits, so nothing is written: see above.");
+    const changed = withSprings(reading.document, best.springs, car.units);
+    if (!readCarValue(changed).ok) throw new Error("bug in armwright: the chosen springs do not read as a car");
+    io.write(apply, writeCarDocument(changed));
+    io.err(`Wrote ${plain(apply)} with the first set.\n`);
+    return EXIT.sound;
+  };
   if (flags.has("json")) {
     io.out(springsJson(made, springs, choices, car.units));
-    return EXIT.sound;
+    return finish();
   }
   const page = pageFor(io, car.units);
   const heat = heatLines(car, road, speed, page);
   const lines = [
     ...hang("", car.name, page.width).map(page.bold),
-    ...springLines(made, springs, page),
+    ...(hasSprings ? springLines(made, springs, page) : ["No springs on it yet: what the shelf has for it."]),
     ...(choices
       ? section(page, "From the shelf", choiceLines(choices, springs, { band, rideTravel, crossoverPast }, page))
       : []),
     ...section(page, "Heat on a rough road", heat),
   ];
   io.out(`${lines.join("\n")}\n`);
-  return EXIT.sound;
+  return finish();
 }
 
 const NEEDS: Record<SpringNeed, string> = {
@@ -96,6 +113,6 @@ function useFrom(word: string | undefined): Use | undefined {
 
 /** A wish is one for the choice from a shelf: without one it would say nothing. */
 function refuseWithoutShelf(values: ReadonlyMap<string, string>): void {
-  const asked = ["ride", "frequency", "crossover"].find((name) => values.has(name));
-  if (asked) throw new Refusal(`--${asked} says what to choose: add --shelf FILE with the springs to choose from.`);
+  const asked = ["ride", "frequency", "crossover", "apply"].find((name) => values.has(name));
+  if (asked) throw new Refusal(`--${asked} needs springs to choose from: add --shelf FILE.`);
 }

@@ -110,7 +110,16 @@ function BookPaper({ print }: { readonly print: string }): ReactNode {
         </p>
       )}
       {sheet && (
-        <div className="book-page">
+        // biome-ignore lint/a11y/noStaticElementInteractions: the keys are a second way to the buttons within
+        <div
+          className="book-page"
+          onKeyDown={(event) => {
+            if (event.key === "PageUp" || event.key === "PageDown") {
+              event.preventDefault();
+              turn(event.key === "PageDown" ? 1 : -1);
+            }
+          }}
+        >
           <div className="book-turn">
             <button type="button" className="pressable" disabled={at === 0} onClick={() => turn(-1)}>
               Before

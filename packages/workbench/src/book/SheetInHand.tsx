@@ -19,7 +19,8 @@ export function SheetInHand({
   const [answer, setAnswer] = useState<{ readonly of: string; readonly state: SheetState } | null>(null);
   const fingerprint = tidyFingerprint(typed);
   const look = async (): Promise<void> => {
-    setAnswer({ of: `${fingerprint} ${print}`, state: await sheetState(name, document, fingerprint) });
+    const state = await sheetState(name, document, fingerprint).catch((): SheetState => ({ is: "out of reach" }));
+    setAnswer({ of: `${fingerprint} ${print}`, state });
   };
   const shown = answer?.of === `${fingerprint} ${print}` ? answer.state : null;
   return (
@@ -56,13 +57,16 @@ function says(state: SheetState): string {
     case "current":
       return "It holds: it was made from the car as it is now.";
     case "unknown":
-      return "Made from no state of this car that is known here: print it anew.";
+      return "Made from no state of this car that its history still has: print it anew.";
+    case "out of reach":
+      return "The car's history is out of reach: ask again when the server is back.";
     case "out of date": {
       const { changed, since } = state;
       const day = new Date(since).toLocaleDateString();
       const named = changed.slice(0, MOST_NAMED).join(", ");
       const more = changed.length > MOST_NAMED ? ` and ${changed.length - MOST_NAMED} more` : "";
-      return `OUT OF DATE: that state was left on ${day}. Changed since: ${named}${more}.`;
+      const count = changed.length === 1 ? "1 field has" : `${changed.length} fields have`;
+      return `OUT OF DATE: the car was so until ${day}. ${count} changed since: ${named}${more}.`;
     }
   }
 }

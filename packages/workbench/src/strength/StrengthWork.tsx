@@ -11,7 +11,8 @@ export function StrengthWork(): ReactNode {
   if (!study) return null;
   if (!found) return <p>Enter the corner weight in the step Stance: load cases count in g of it.</p>;
   return (
-    <section className="strength-work" aria-label="Strength">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: nothing in it is pressed, and a sheet that scrolls has to be reached by keys
+    <section className="strength-work" aria-label="Strength" tabIndex={0}>
       <h3>Weakest first</h3>
       <table className="compare-table">
         <thead>
