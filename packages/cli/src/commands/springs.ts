@@ -40,6 +40,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   const shelf = shelfFile === undefined ? null : readSpringShelf(shelfFile, io);
   const hasSprings = reading.car.shock?.springs !== undefined;
   const car = shelf ? withTrialSpring(reading.car, shelf[0]!) : reading.car;
+  if (!shelf) refuseWithoutShelf(values);
   const need = springNeed(car);
   if (need) throw new Refusal(NEEDS[need]);
   const pace = car.units === "metric" ? 1 / 3.6 : 0.44704;
@@ -55,7 +56,6 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   const band = bandFrom(values) ?? bandOf(use);
   const rideTravel = lengthFrom(values, "ride", car.units) ?? 0;
   const crossoverPast = lengthFrom(values, "crossover", car.units, "positive") ?? USUAL_CROSSOVER_PAST;
-  if (!shelf) refuseWithoutShelf(values);
   if (rideTravel <= springs.stops.droop || rideTravel >= springs.stops.bump)
     throw new Refusal("--ride: the car is to sit between its stops: higher than drawn is negative.");
   const choices =

@@ -1,6 +1,6 @@
 import type { Car, Mount } from "../car/car.ts";
 import type { Corner } from "../cycle/corner.ts";
-import { addScaled, scale, subtract, type Vec3 } from "../geometry/vec3.ts";
+import { addScaled, length, scale, subtract, type Vec3 } from "../geometry/vec3.ts";
 import type { TravelReport } from "../limits/travel-report.ts";
 import { shockPlaceAt } from "../springs/wheel-spring.ts";
 import { INCH } from "../units/convert.ts";
@@ -25,6 +25,10 @@ export interface BumpStopProposal {
 }
 
 const STEP = INCH / 16;
+/** Near enough to square at first contact, rad: from memory. */
+const SQUARE = (1.5 * Math.PI) / 180;
+/** Of a tape in millimetres, m. */
+const METRIC_STEP = 0.0005;
 /** Share of its height at which a pad is solid: common practice, as the document's reader assumes it. */
 const SOLID_SHARE = 0.4;
 
@@ -66,8 +70,10 @@ function moved(corner: Corner, stop: NonNullable<Car["bumpStop"]>, at: number): 
 }
 
 function fresh(corner: Corner, at: number, works: number): Made | NoProposal["refused"] {
-  const strikes = placeOnArm(corner, 0.55, 0);
-  if (!strikes) return "no-arm";
+  const mark = corner.car.units === "metric" ? METRIC_STEP : STEP;
+  const place = placeOnArm(corner, 0.55, 0);
+  if (!place) return "no-arm";
+  const strikes: Mount = { ...place, point: onMarks(place.point, mark) };
   const ground: Mount = { point: strikes.point, on: "chassis" };
   const touch = lineMotionAt(corner, ground, strikes, at - works);
   const full = lineMotionAt(corner, ground, strikes, at);
@@ -82,10 +88,48 @@ function fresh(corner: Corner, at: number, works: number): Made | NoProposal["re
   for (let step = 0; step < 30; step += 1) reach -= left(reach) / (1 - SOLID_SHARE);
   reach = Math.round(reach / STEP) * STEP;
   if (!(reach > 0)) return "no-room";
-  // Up to the next mark of the tape: rather a hair too soon than too late.
-  const solid = Math.ceil((left(reach) + SOLID_SHARE * reach) / STEP + 0.5) * STEP;
-  return { base: { point: foot(reach), on: "chassis" }, strikes, reach, solid, holes: null };
+  const offPath = (point: Vec3): number =>
+    lineMotionAt(corner, { point, on: "chassis" }, strikes, at - works)?.offPath ?? Math.PI;
+  const least = Math.ceil((SOLID_SHARE * reach) / mark) * mark;
+  const { point, solid } = onTape(foot(reach), full.to, least, mark, offPath);
+  return { base: { point, on: "chassis" }, strikes, reach, solid, holes: null };
 }
+
+interface Foot {
+  readonly point: Vec3;
+  readonly solid: number;
+}
+
+/**
+ * The tape's marks about a foot, and a mark for the solid height, so that the pad ends the travel never too late;
+ * of those met squarely, the least too soon.
+ */
+function onTape(foot: Vec3, to: Vec3, least: number, mark: number, offPath: (point: Vec3) => number): Foot {
+  let best: (Foot & { readonly early: number; readonly off: number }) | undefined;
+  for (const solid of [least, least + mark, least + 2 * mark]) {
+    for (const point of marksAbout(onMarks(foot, mark), mark)) {
+      const early = solid - length(subtract(to, point));
+      if (early < 0) continue;
+      if (early > 2 * mark) continue;
+      const off = offPath(point);
+      const better = !best || (off <= SQUARE && best.off <= SQUARE ? early < best.early : off < best.off);
+      if (better) best = { point, solid, early, off };
+    }
+  }
+  return best ?? { point: foot, solid: least };
+}
+
+/** Two marks to every side. */
+function marksAbout({ x, y, z }: Vec3, mark: number): readonly Vec3[] {
+  const by = [-2, -1, 0, 1, 2].map((marks) => marks * mark);
+  return by.flatMap((i) => by.flatMap((j) => by.map((k) => ({ x: x + i, y: y + j, z: z + k }))));
+}
+
+const onMarks = ({ x, y, z }: Vec3, mark: number): Vec3 => ({
+  x: Math.round(x / mark) * mark,
+  y: Math.round(y / mark) * mark,
+  z: Math.round(z / mark) * mark,
+});
 
 function operationsFor({ bumpStop, units }: Car, made: Made): readonly Operation[] {
   const stop: Operation = { path: "stops.bump", value: "bump-stop" };

@@ -10,6 +10,7 @@ import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown } from "../words/shown.ts";
+import { ShelfChoice } from "./ShelfChoice.tsx";
 
 /** Where the car sits on its springs, and how stiff they are at droop, at rest and at bump; found when the hand rests. */
 export function SpringsWork(): ReactNode {
@@ -20,6 +21,7 @@ export function SpringsWork(): ReactNode {
     <section className="springs-work" aria-label="Where the car sits">
       <h3>Where the car sits</h3>
       {springs ? <Sits springs={springs} /> : <p className="small">{missing(study.car)}</p>}
+      {springs && <ShelfChoice study={study} springs={springs} />}
     </section>
   );
 }

@@ -52,10 +52,22 @@ for (const [name, options] of [
         frequency === null ? "none" : `${frequency.toFixed(2)} Hz`,
       ]),
     );
+    await work.getByRole("button", { name: "Choose springs" }).click();
+    const takes = work.getByRole("button", { name: /^Take it/ });
+    await takes.first().waitFor();
+    expect(await takes.count()).toBe(5);
     await work.scrollIntoViewIfNeeded();
     const { violations } = await new AxeBuilder({ page }).analyze();
     expect(violations.map(({ id }) => id)).toEqual([]);
     expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(options.viewport.width);
+    await takes.first().click();
+    await expect
+      .poll(async () => (await Promise.all((await work.locator("tbody td").all()).map(seen))).join())
+      .not.toBe(cells.join());
+    await page.keyboard.press("Control+z");
+    await expect
+      .poll(async () => (await Promise.all((await work.locator("tbody td").all()).map(seen))).join())
+      .toBe(cells.join());
     expect(troubles).toEqual([]);
   });
 }
