@@ -48,7 +48,7 @@ const common = (name: string, rest: Pick<LoadCase, "at" | "carrier" | "vertical"
  */
 export const COMMON_CASES: readonly LoadCase[] = [
   common("vertical bump", { at: "half-bump", carrier: "shock", vertical: 3 }),
-  common("landing on two wheels", { at: "full-bump", carrier: "shock", vertical: 4 }),
+  common("landing on two wheels", { at: "full-bump", carrier: "bump-stop", vertical: 4 }),
   common("landing on one wheel", { at: "full-bump", carrier: "bump-stop", vertical: 5, inward: 0.5 }),
   common("bottoming on the stop", { at: "full-bump", carrier: "bump-stop", vertical: 4 }),
   common("snatch on the strap", { at: "full-droop", carrier: "strap", vertical: -3, acts: "centre", of: "unsprung" }),

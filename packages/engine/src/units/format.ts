@@ -65,10 +65,16 @@ export function formatValue(
   const number =
     dimension === "length"
       ? formatLength(value, system, style)
-      : rounded(toUnit(value, dimension, system), decimalsOf(value, dimension, system), style.sign);
+      : rounded(inUnit(value, dimension, system), decimalsOf(value, dimension, system), style.sign);
   const symbol = unitOf(dimension, system);
   if (symbol === "" || number === NO_VALUE) return number;
   return symbol.startsWith("/") ? `${number}${symbol}` : `${number} ${symbol}`;
+}
+
+/** A stress is never known to more than three figures. */
+function inUnit(value: number, dimension: Dimension, system: UnitSystem): number {
+  const number = toUnit(value, dimension, system);
+  return dimension === "stress" && Number.isFinite(number) ? Number(number.toPrecision(3)) : number;
 }
 
 /** A number with a fixed count of decimals, never `-0.0`. */

@@ -1,6 +1,7 @@
 import { proposeStops, type StopsProposal, studyStops } from "@armwright/engine";
 import { type ReactNode, useMemo } from "react";
 import { useBench } from "../app/use-bench.ts";
+import { placeName } from "../form/schema-fields.ts";
 import { edit } from "../store/bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown } from "../words/shown.ts";
@@ -42,6 +43,7 @@ export function StopsWork(): ReactNode {
 }
 
 function Proposal({ proposal }: { readonly proposal: StopsProposal }): ReactNode {
+  const document = useBench((state) => state.document);
   const { operations } = proposal;
   const refused = [proposal.strap, proposal.bumpStop].flatMap((part) => ("refused" in part ? [part.refused] : []));
   if (operations.length === 0)
@@ -52,7 +54,7 @@ function Proposal({ proposal }: { readonly proposal: StopsProposal }): ReactNode
       <ul className="small">
         {operations.map(({ path, value }) => (
           <li key={path}>
-            {path}: {typeof value === "object" ? Object.values(value).join(", ") : String(value)}
+            {placeName(path, document)}: {typeof value === "object" ? Object.values(value).join(", ") : String(value)}
           </li>
         ))}
       </ul>
