@@ -11,6 +11,8 @@ const BROWSER = "packages/*/test/**/*.browser.test.ts";
 
 export default defineConfig({
   test: {
+    // All cores: by itself it would leave one free, which on two cores is half of them.
+    maxWorkers: "100%",
     reporters: ["default", "./tools/plain-reporter.ts"],
     projects: [
       {

@@ -8,7 +8,8 @@ describe("help and version", () => {
     const { code, out, err } = await told(words);
     expect(code).toBe(0);
     expect(err).toBe("");
-    for (const { name, summary } of COMMANDS) expect(out).toContain(`${name.padEnd(7)}   ${summary}`);
+    const widest = Math.max(...COMMANDS.map(({ name }) => name.length));
+    for (const { name, summary } of COMMANDS) expect(out).toContain(`${name.padEnd(widest)}   ${summary}`);
     expect(out).toContain("Exit codes");
   });
 
