@@ -56,6 +56,8 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   if (apply === undefined) return EXIT.sound;
   const best = found.explanations[0];
   if (found.agrees || !best) throw new Refusal("Plan and car agree: there is nothing to write.");
+  if (Math.abs(best.test) < LEAST_TEST)
+    throw new Refusal("No single cause explains the readings: nothing is written. Look for a reading that is wrong.");
   const { path, value } = explainedField(car, best);
   const changed = setField(document, path, value);
   if (!readCarValue(changed).ok) throw new Refusal(`As built, ${path} at ${value} makes no car that goes together.`);
@@ -63,3 +65,6 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   io.err(`Wrote ${plain(apply)}: the car as built, ${path} at ${value}. The plan is as it was.\n`);
   return EXIT.sound;
 }
+
+/** Standard deviations that a cause has to be worth before a car is written with it. */
+const LEAST_TEST = 2;

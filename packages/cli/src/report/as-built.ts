@@ -86,6 +86,8 @@ function verdictLines(
   page: Page,
 ): readonly string[] {
   const [best, ...rest] = explanations;
+  if (readings.every(({ misfit }) => misfit === null))
+    return hang("", "Nothing could be compared: the plan does not reach where the car was read.", page.width);
   if (agrees) {
     return [
       ...hang(
@@ -99,7 +101,7 @@ function verdictLines(
     ];
   }
   const lines = [...hang("", "No. Something is off by more than tape and building allow.", page.width)];
-  if (best) {
+  if (best && Math.abs(best.test) > HINT) {
     lines.push(...hang("Likeliest  ", `${says(best, page.units)}.`, page.width).map(page.bold));
     const others = rest.slice(0, Math.max(0, alike - 1)).slice(0, 4);
     if (others.length > 0) {
