@@ -120,6 +120,7 @@ export {
 } from "./mounts/request.ts";
 export { countCandidates, quickRequest, type SearchRun, startSearch } from "./mounts/run-search.ts";
 export { SCORES } from "./mounts/scan.ts";
+export { readShockShelf, type ShockShelf, type ShockShelfReading } from "./mounts/shock-shelf.ts";
 export type { Reading, TapeTo } from "./mounts/tape-to.ts";
 export { type Change, type Opening, openingWith, whatWouldOpen, withChange } from "./mounts/what-would-open.ts";
 export { answerSolve, SOLVE_QUESTIONS, solveContext, solveNeed } from "./solve/ask.ts";
@@ -180,6 +181,7 @@ export {
   USUAL_PRELOAD,
   WEIGHT_ERROR,
 } from "./springs/spring-choice.ts";
+export { type SpringEdit, springEdits, withTrialSpring } from "./springs/spring-edits.ts";
 export { gapFromCrossover } from "./springs/spring-stack.ts";
 export {
   type SpringNeed,

@@ -1,5 +1,6 @@
 import { explainAsBuilt, explainedField, fiveMinuteCheck, limitCertainty, uncertainInputs } from "@armwright/engine";
-import { readCarValue, setField, writeCarDocument } from "@armwright/engine/document";
+import { readCarValue, setField } from "@armwright/engine/document";
+import { applyFile, writeApplied } from "../apply.ts";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import type { Words } from "../parse-words.ts";
@@ -12,9 +13,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   const reading = readCar(operands[0]!, io);
   if (!reading) return EXIT.refused;
   const { car, document } = reading;
-  const apply = values.get("apply");
-  if (apply !== undefined && (apply === operands[0] || io.isSame(apply, operands[0]!)))
-    throw new Refusal(`${apply} is the car document itself: name another file for --apply.`);
+  const apply = applyFile({ operands, values }, io);
   const inputs = uncertainInputs(car);
   const found = explainAsBuilt(car, car.asBuilt ?? [], inputs);
   const check = fiveMinuteCheck(car, inputs);
@@ -59,9 +58,9 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   if (Math.abs(best.test) < LEAST_TEST)
     throw new Refusal("No single cause explains the readings: nothing is written. Look for a reading that is wrong.");
   const { path, value } = explainedField(car, best);
-  const changed = setField(document, path, value);
-  if (!readCarValue(changed).ok) throw new Refusal(`As built, ${path} at ${value} makes no car that goes together.`);
-  io.write(apply, writeCarDocument(changed));
+  if (!readCarValue(setField(document, path, value)).ok)
+    throw new Refusal(`As built, ${path} at ${value} makes no car that goes together.`);
+  writeApplied(document, [{ path, value }], apply, io);
   io.err(`Wrote ${plain(apply)}: the car as built, ${path} at ${value}. The plan is as it was.\n`);
   return EXIT.sound;
 }

@@ -10,6 +10,7 @@ import {
   type MountRequirements,
   makeCorner,
   parseLength,
+  readShockShelf,
   type ShockOption,
   type UnitSystem,
   type UpperZone,
@@ -18,13 +19,13 @@ import {
   withOwnedParts,
 } from "@armwright/engine";
 import { nearestWord, writeCarDocument } from "@armwright/engine/document";
+import { applyFile } from "../apply.ts";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import type { Words } from "../parse-words.ts";
 import { Refusal } from "../refusal.ts";
 import { mountsJson, mountsLines } from "../report/mounts.ts";
 import { ownedJson, ownedLines } from "../report/mounts-owned.ts";
-import { readShelf } from "../shelf.ts";
 import { pageFor } from "../text/page.ts";
 import { plain } from "../text/plain.ts";
 import { withOpening, withShock } from "./mounts-apply.ts";
@@ -35,9 +36,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   const { car, document } = reading;
   const corner = makeCorner(car);
   const request = requestFrom(values, corner, chosenShocks(values, car, io));
-  const apply = values.get("apply");
-  if (apply !== undefined && (apply === operands[0] || io.isSame(apply, operands[0]!)))
-    throw new Refusal(`${apply} is the car document itself: name another file for --apply.`);
+  const apply = applyFile({ operands, values }, io);
   if (flags.has("with-what-i-have")) {
     if (apply !== undefined) throw new Refusal("--with-what-i-have answers only: leave --apply out.");
     const straps = values.get("straps");
@@ -95,7 +94,9 @@ function chosenShocks(values: ReadonlyMap<string, string>, car: Car, io: Io): re
     const { shortest, longest, diameter } = car.shock;
     return [{ name: "the car's own", shortest, longest, bodyDiameter: diameter, springDiameter: 0 }];
   }
-  const shelf = readShelf(io.read(file), file, car.units);
+  const shelfReading = readShockShelf(io.read(file), file, car.units);
+  if (!shelfReading.ok) throw new Refusal(shelfReading.words);
+  const shelf = shelfReading.shelf.shocks;
   if (name === undefined) return shelf;
   const chosen = shelf.filter((shock) => shock.name === name);
   if (chosen.length > 0) return chosen;

@@ -13,7 +13,8 @@ import {
   solveNeed,
   unitOf,
 } from "@armwright/engine";
-import { type CarDocument, nearestWord, readCarValue, setField, writeCarDocument } from "@armwright/engine/document";
+import { type CarDocument, nearestWord, readCarValue, setField } from "@armwright/engine/document";
+import { applyFile, writeApplied } from "../apply.ts";
 import { type GoodReading, readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import type { Words } from "../parse-words.ts";
@@ -37,9 +38,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
     io.out(`${questionLines(context, page).join("\n")}\n`);
     return EXIT.sound;
   }
-  const apply = values.get("apply");
-  if (apply !== undefined && (apply === file || io.isSame(apply, file!)))
-    throw new Refusal(`${apply} is the car document itself: name another file for --apply.`);
+  const apply = applyFile({ operands, values }, io);
   const question = questionNamed(name, context);
   const asked = asking(() => valuesFrom(values.get("with") ?? "", question, context));
   const answer = asking(() => answerSolve(context, question, asked));
@@ -49,7 +48,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
     if (answer.operations.length === 0) {
       io.err(`${plain(apply)} was not written: there is nothing to change.\n`);
     } else {
-      io.write(apply, writeCarDocument(withOperations(reading.document, answer.operations)));
+      writeApplied(reading.document, answer.operations, apply, io);
       io.err(`Wrote ${plain(apply)} with the answer.\n`);
     }
   }

@@ -2,14 +2,16 @@ import {
   bandOf,
   chooseSprings,
   type SpringNeed,
+  springEdits,
   springNeed,
   study,
   studySprings,
   USE_BANDS,
   USUAL_CROSSOVER_PAST,
   type Use,
+  withTrialSpring,
 } from "@armwright/engine";
-import { readCarValue, writeCarDocument } from "@armwright/engine/document";
+import { applyFile, writeApplied } from "../apply.ts";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import { springsJson } from "../json/springs-json.ts";
@@ -23,7 +25,6 @@ import { pageFor, section } from "../text/page.ts";
 import { plain } from "../text/plain.ts";
 import { hang } from "../text/wrap.ts";
 import { bandFrom, lengthFrom, numberFrom, roadFrom } from "./spring-words.ts";
-import { withSprings, withTrialSpring } from "./springs-apply.ts";
 
 export function perform({ operands, values, flags }: Words, io: Io): number {
   const wantedUse = useFrom(values.get("use"));
@@ -32,9 +33,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   if (shelfFile !== undefined && shelfFile === "-" && operands[0] === "-") {
     throw new Refusal("CAR and --shelf cannot both come from standard input.");
   }
-  const apply = values.get("apply");
-  if (apply !== undefined && (apply === operands[0] || io.isSame(apply, operands[0]!)))
-    throw new Refusal(`${apply} is the car document itself: name another file for --apply.`);
+  const apply = applyFile({ operands, values }, io);
   const reading = readCar(operands[0]!, io);
   if (!reading) return EXIT.refused;
   const shelf = shelfFile === undefined ? null : readSpringShelf(shelfFile, io);
@@ -73,9 +72,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
     if (apply === undefined) return EXIT.sound;
     const best = choices?.fitting[0];
     if (!best) throw new Refusal("No set of this shelf fits, so nothing is written: see above.");
-    const changed = withSprings(reading.document, best.springs, car.units);
-    if (!readCarValue(changed).ok) throw new Error("bug in armwright: the chosen springs do not read as a car");
-    io.write(apply, writeCarDocument(changed));
+    writeApplied(reading.document, springEdits(best.springs, car.units), apply, io);
     io.err(`Wrote ${plain(apply)} with the first set.\n`);
     return EXIT.sound;
   };

@@ -1,5 +1,5 @@
 import { parseLength, proposeStops, type StopsWish, study, studyStops, type UnitSystem } from "@armwright/engine";
-import { type CarDocument, readCarValue, setField, writeCarDocument } from "@armwright/engine/document";
+import { applyFile, writeApplied } from "../apply.ts";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import type { Words } from "../parse-words.ts";
@@ -12,9 +12,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   const reading = readCar(operands[0]!, io);
   if (!reading) return EXIT.refused;
   const { car, document } = reading;
-  const apply = values.get("apply");
-  if (apply !== undefined && (apply === operands[0] || io.isSame(apply, operands[0]!)))
-    throw new Refusal(`${apply} is the car document itself: name another file for --apply.`);
+  const apply = applyFile({ operands, values }, io);
   const wish = wishFrom(values, flags, car.units);
   const made = study(car);
   const stops = studyStops(made, wish);
@@ -23,12 +21,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   else io.out(`${stopsLines(made, stops, proposal, pageFor(io, car.units)).join("\n")}\n`);
   if (apply === undefined) return EXIT.sound;
   if (proposal.operations.length === 0) throw new Refusal("Nothing can be proposed, so nothing is written: see above.");
-  const changed = proposal.operations.reduce<CarDocument>(
-    (doc, { path, value }) => setField(doc, path, value),
-    document,
-  );
-  if (!readCarValue(changed).ok) throw new Error("bug in armwright: the proposed stops do not read as a car");
-  io.write(apply, writeCarDocument(changed));
+  writeApplied(document, proposal.operations, apply, io);
   io.err(`Wrote ${plain(apply)} with these stops.\n`);
   return EXIT.sound;
 }

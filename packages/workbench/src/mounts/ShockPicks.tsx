@@ -1,3 +1,4 @@
+import { readShockShelf } from "@armwright/engine";
 import { type ChangeEvent, type ReactNode, useId } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { bench } from "../store/bench.ts";
@@ -7,7 +8,6 @@ import { keepShelf } from "./kept-shelf.ts";
 import { mountsBench, useMounts, wish } from "./mounts-store.ts";
 import { OWN } from "./own-shock.ts";
 import { shocksOf } from "./request-now.ts";
-import { readShelf } from "./shelf.ts";
 import { useRestingStudy } from "./use-resting-study.ts";
 
 /** Which shocks are tried: the car's own, and those of a shelf that the builder brings. */
@@ -76,7 +76,7 @@ async function bringExample(): Promise<void> {
 
 function take(text: string, file: string): void {
   const units = bench.getState().document?.units ?? bench.getState().units;
-  const reading = readShelf(text, file, units);
+  const reading = readShockShelf(text, file, units);
   if (!reading.ok) {
     mountsBench.setState({ shelfTrouble: reading.words });
     return;

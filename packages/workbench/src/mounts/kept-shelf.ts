@@ -1,15 +1,15 @@
-import { readShelf, type Shelf } from "./shelf.ts";
+import { readShockShelf, type ShockShelf } from "@armwright/engine";
 
 const KEY = "armwright.shocks-shelf";
 
 /** The shelf that this browser keeps, read anew: nothing in the storage is trusted. */
-export function keptShelf(): Shelf | null {
+export function keptShelf(): ShockShelf | null {
   try {
     const kept: unknown = JSON.parse(localStorage.getItem(KEY) ?? "null");
     if (typeof kept !== "object" || kept === null) return null;
     const { file, text, units } = kept as Readonly<Record<string, unknown>>;
     if (typeof file !== "string" || typeof text !== "string") return null;
-    const reading = readShelf(text, file, units === "metric" ? "metric" : "inch-pound");
+    const reading = readShockShelf(text, file, units === "metric" ? "metric" : "inch-pound");
     return reading.ok ? reading.shelf : null;
   } catch {
     return null;

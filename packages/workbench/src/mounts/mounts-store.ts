@@ -5,13 +5,13 @@ import {
   type MountRequirements,
   type Opening,
   type ShockOption,
+  type ShockShelf,
 } from "@armwright/engine";
 import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { Judgement } from "./judge-job.ts";
 import { keptShelf } from "./kept-shelf.ts";
 import { OWN } from "./own-shock.ts";
-import type { Shelf } from "./shelf.ts";
 import type { Zones } from "./zone.ts";
 
 /** What the finder is asked, apart from what the car itself gives. */
@@ -37,7 +37,7 @@ export interface MountsBench extends Wishes {
   readonly isOpen: boolean;
   /** Which car the zones were drawn for: its file and kind of linkage. */
   readonly madeFor: string;
-  readonly shelf: Shelf | null;
+  readonly shelf: ShockShelf | null;
   /** What is wrong with a file of shocks, in words. */
   readonly shelfTrouble: string;
   /** Shocks that a change asked for, beside the shelf: not yet owned. */

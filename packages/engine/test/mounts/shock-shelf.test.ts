@@ -1,10 +1,14 @@
-import { DEGREE } from "@armwright/engine";
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { readShelf } from "../../src/mounts/shelf.ts";
-import { exampleFile, INCH } from "./car.ts";
+import { readShockShelf } from "../../src/mounts/shock-shelf.ts";
+import { DEGREE, INCH } from "../../src/units/convert.ts";
 
 test("the example shelf reads, as on a tape", () => {
-  const reading = readShelf(exampleFile("shocks.shelf.json"), "shocks.shelf.json", "metric");
+  const reading = readShockShelf(
+    readFileSync(new URL("../../../../examples/shocks.shelf.json", import.meta.url), "utf8"),
+    "shocks.shelf.json",
+    "metric",
+  );
   if (!reading.ok) throw new Error(reading.words);
   expect(reading.shelf.shocks).toHaveLength(4);
   expect(reading.shelf.shocks[1]).toEqual({
@@ -21,7 +25,7 @@ test("the example shelf reads, as on a tape", () => {
 test("CSV has the same names in its first line, in the car's own unit", () => {
   const text =
     "name,shortest,longest,bodyDiameter,springDiameter\nlong one,511,867,64,\nshort one,13 3/8 in,543,50,80\n";
-  const reading = readShelf(text, "mine.csv", "metric");
+  const reading = readShockShelf(text, "mine.csv", "metric");
   if (!reading.ok) throw new Error(reading.words);
   expect(reading.shelf.shocks.map(({ name, longest, springDiameter }) => [name, longest, springDiameter])).toEqual([
     ["long one", expect.closeTo(0.867, 12), 0],
@@ -40,7 +44,7 @@ test.each([
   ["name,shortest,longest,bodyDiameter\na,10,14,2\na,11,15,2", "two shocks called a"],
   ["name,shortest,longest,bodyDiameter,misalignmentLimit\na,10,14,2,95", "not an angle"],
 ])("what is wrong with %j is said", (text, words) => {
-  const reading = readShelf(text, "mine.csv", "inch-pound");
+  const reading = readShockShelf(text, "mine.csv", "inch-pound");
   expect(reading.ok).toBe(false);
   expect(reading.ok ? "" : reading.words).toContain(words);
 });

@@ -1,13 +1,16 @@
-import { DEGREE, parseLength, type ShockOption, type UnitSystem } from "@armwright/engine";
+import type { UnitSystem } from "../car/car.ts";
+import { DEGREE } from "../units/convert.ts";
+import { parseLength } from "../units/tape.ts";
+import type { ShockOption } from "./request.ts";
 
 /** A builder's own list of shocks. */
-export interface Shelf {
+export interface ShockShelf {
   readonly file: string;
   readonly shocks: readonly ShockOption[];
 }
 
-export type ShelfReading =
-  | { readonly ok: true; readonly shelf: Shelf }
+export type ShockShelfReading =
+  | { readonly ok: true; readonly shelf: ShockShelf }
   /** Where, what was found, what would be right. */
   | { readonly ok: false; readonly words: string };
 
@@ -22,7 +25,7 @@ class ShelfFault extends Error {}
  * JSON `{ "units": …, "shocks": [ … ] }`, or CSV with the same names in its first line. Lengths as on a tape, the
  * misalignment limit in degrees. `units` are taken where the file names none.
  */
-export function readShelf(text: string, file: string, units: UnitSystem): ShelfReading {
+export function readShockShelf(text: string, file: string, units: UnitSystem): ShockShelfReading {
   try {
     const { rows, system } = text.trimStart().startsWith("{")
       ? jsonRows(text, file, units)
@@ -86,6 +89,8 @@ function shockFrom(row: Row, place: string, units: UnitSystem): ShockOption {
     bodyDiameter: length("bodyDiameter"),
     springDiameter: has("springDiameter") ? length("springDiameter") : 0,
     ...(has("eyeWidth") && { eyeWidth: length("eyeWidth") }),
+    ...(has("eyeDiameter") && { eyeDiameter: length("eyeDiameter") }),
+    ...(has("tabGap") && { tabGap: length("tabGap") }),
     ...(limit !== null && { misalignmentLimit: limit * DEGREE }),
   };
 }
