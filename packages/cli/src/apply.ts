@@ -1,8 +1,8 @@
 import {
+  applyOperations,
   type CarDocument,
-  type FieldValue,
+  type Operation,
   readCarValue,
-  setField,
   writeCarDocument,
 } from "@armwright/engine/document";
 import type { Io } from "./io.ts";
@@ -20,16 +20,8 @@ export function applyFile({ operands, values }: Pick<Words, "operands" | "values
 }
 
 /** Writes the car with the edits made into a file. What was proposed has to read as a car: otherwise it is our fault. */
-export function writeApplied(
-  document: CarDocument,
-  edits: readonly { readonly path: string; readonly value: unknown }[],
-  file: string,
-  io: Io,
-): void {
-  const changed = edits.reduce<CarDocument>(
-    (made, { path, value }) => setField(made, path, value as FieldValue),
-    document,
-  );
+export function writeApplied(document: CarDocument, operations: readonly Operation[], file: string, io: Io): void {
+  const changed = applyOperations(document, operations);
   if (!readCarValue(changed).ok) throw new Error("bug in armwright: what was proposed does not read as a car");
   io.write(file, writeCarDocument(changed));
 }

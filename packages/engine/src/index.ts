@@ -86,11 +86,12 @@ export { defaultRequest } from "./mounts/default-request.ts";
 export type { Feasible } from "./mounts/feasible.ts";
 export { findMounts, findMountsPart, type MountsFound, type MountsPart, mergeParts } from "./mounts/find-mounts.ts";
 export { type LowerPoint, upperAt } from "./mounts/grid.ts";
+export { lowerKeepOut, nearKeepOut, notchKeepOut } from "./mounts/keep-out-operations.ts";
 export type { LoadPath } from "./mounts/load-path.ts";
 export { type MountLoad, mountLoadOf } from "./mounts/mount-load.ts";
 export type { Notch } from "./mounts/notch.ts";
 export type { NotchOutline } from "./mounts/notch-outline.ts";
-export { notchedBothSides, notchedBox } from "./mounts/notched-box.ts";
+export { notchedBox } from "./mounts/notched-box.ts";
 export {
   type OwnedAnswer,
   type OwnedParts,
@@ -120,6 +121,7 @@ export {
 } from "./mounts/request.ts";
 export { countCandidates, quickRequest, type SearchRun, startSearch } from "./mounts/run-search.ts";
 export { SCORES } from "./mounts/scan.ts";
+export { type HungShock, hangShock } from "./mounts/shock-operations.ts";
 export { readShockShelf, type ShockShelf, type ShockShelfReading } from "./mounts/shock-shelf.ts";
 export type { Reading, TapeTo } from "./mounts/tape-to.ts";
 export { type Change, type Opening, openingWith, whatWouldOpen, withChange } from "./mounts/what-would-open.ts";
@@ -127,7 +129,6 @@ export { answerSolve, SOLVE_QUESTIONS, solveContext, solveNeed } from "./solve/a
 export { type SolveNote, saySolveNote } from "./solve/note.ts";
 export type {
   ChoiceInput,
-  FieldOperation,
   NumberInput,
   SolveAim,
   SolveAnswer,
@@ -181,7 +182,7 @@ export {
   USUAL_PRELOAD,
   WEIGHT_ERROR,
 } from "./springs/spring-choice.ts";
-export { type SpringEdit, springEdits, withTrialSpring } from "./springs/spring-edits.ts";
+export { springOperations, withTrialSpring } from "./springs/spring-operations.ts";
 export { gapFromCrossover } from "./springs/spring-stack.ts";
 export {
   type SpringNeed,
@@ -205,7 +206,6 @@ export {
 export type { CurveState, ForcePoint } from "./stops/force-points.ts";
 export { lawOf } from "./stops/law-of.ts";
 export { type LineMotion, lineMotionAt } from "./stops/line-motion.ts";
-export type { Operation, TypedValue } from "./stops/operation.ts";
 export type { BumpStopProposal } from "./stops/propose-bump-stop.ts";
 export { proposeStops, type StopsProposal } from "./stops/propose-stops.ts";
 export type { NoProposal, StrapProposal } from "./stops/propose-strap.ts";
@@ -247,3 +247,5 @@ export {
   sdOf,
 } from "./survey/survey.ts";
 export * from "./units/index.ts";
+export { onMark } from "./units/marks.ts";
+export { typedAngle, typedLength, typedPoint } from "./units/typed.ts";

@@ -5,6 +5,7 @@ import {
   defaultRequest,
   findMounts,
   formatLength,
+  hangShock,
   type LowerZone,
   type MountRequest,
   type MountRequirements,
@@ -18,8 +19,8 @@ import {
   whatWouldOpen,
   withOwnedParts,
 } from "@armwright/engine";
-import { nearestWord, writeCarDocument } from "@armwright/engine/document";
-import { applyFile } from "../apply.ts";
+import { nearestWord } from "@armwright/engine/document";
+import { applyFile, writeApplied } from "../apply.ts";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import type { Words } from "../parse-words.ts";
@@ -28,7 +29,7 @@ import { mountsJson, mountsLines } from "../report/mounts.ts";
 import { ownedJson, ownedLines } from "../report/mounts-owned.ts";
 import { pageFor } from "../text/page.ts";
 import { plain } from "../text/plain.ts";
-import { withOpening, withShock } from "./mounts-apply.ts";
+import { opened } from "./mounts-apply.ts";
 
 export function perform({ operands, values, flags }: Words, io: Io): number {
   const reading = readCar(operands[0]!, io);
@@ -60,20 +61,24 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
     const opening = openings[Number(open) - 1];
     if (!opening)
       throw new Refusal(`--open: ${JSON.stringify(open)} is not one of the ${openings.length} changes listed.`);
-    const opened = withOpening(document, corner, request, opening);
-    io.write(apply, writeCarDocument(opened.document));
-    io.err(
-      `Wrote ${plain(apply)} with that change, by ${formatLength(opened.opening.by, car.units)}, and the place that it opens.\n`,
-    );
+    const change = opened(document, corner, request, opening);
+    writeApplied(document, change.operations, apply, io);
+    const by = formatLength(change.opening.by, car.units);
+    io.err(`Wrote ${plain(apply)} with that change, by ${by}, and the place that it opens.${lostWords(change)}\n`);
     return EXIT.sound;
   }
   if (!best) return EXIT.must;
   if (apply !== undefined) {
-    io.write(apply, writeCarDocument(withShock(document, best, car.units)));
-    io.err(`Wrote ${plain(apply)} with the first place.\n`);
+    const hung = hangShock(document, car, best);
+    writeApplied(document, hung.operations, apply, io);
+    io.err(`Wrote ${plain(apply)} with the first place.${lostWords(hung)}\n`);
   }
   return EXIT.sound;
 }
+
+/** Springs and gas were chosen for the shock that was there before. */
+const lostWords = ({ lost }: { readonly lost: string }): string =>
+  lost === "" ? "" : ` Another shock: its ${lost} are to be chosen anew.`;
 
 /** What the engine refuses is told as a refusal. */
 function asking<T>(ask: () => T): T {

@@ -1,6 +1,5 @@
 import {
   answerSolve,
-  type FieldOperation,
   parseQuantity,
   SOLVE_QUESTIONS,
   type SolveContext,
@@ -13,7 +12,7 @@ import {
   solveNeed,
   unitOf,
 } from "@armwright/engine";
-import { type CarDocument, nearestWord, readCarValue, setField } from "@armwright/engine/document";
+import { applyOperations, nearestWord, readCarValue } from "@armwright/engine/document";
 import { applyFile, writeApplied } from "../apply.ts";
 import { type GoodReading, readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
@@ -60,14 +59,11 @@ function subjectOf({ car, document }: GoodReading): SolveSubject {
     car,
     ownRight: Object.keys(document.right ?? {}),
     carWith: (operations) => {
-      const changed = readCarValue(withOperations(document, operations));
+      const changed = readCarValue(applyOperations(document, operations));
       return changed.ok ? changed.car : null;
     },
   };
 }
-
-const withOperations = (document: CarDocument, operations: readonly FieldOperation[]): CarDocument =>
-  operations.reduce((made, { path, value }) => setField(made, path, value), document);
 
 function questionNamed(name: string, context: SolveContext): SolveQuestion {
   const question = SOLVE_QUESTIONS.find(({ id }) => id === name);

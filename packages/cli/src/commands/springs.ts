@@ -2,8 +2,8 @@ import {
   bandOf,
   chooseSprings,
   type SpringNeed,
-  springEdits,
   springNeed,
+  springOperations,
   study,
   studySprings,
   USE_BANDS,
@@ -72,7 +72,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
     if (apply === undefined) return EXIT.sound;
     const best = choices?.fitting[0];
     if (!best) throw new Refusal("No set of this shelf fits, so nothing is written: see above.");
-    writeApplied(reading.document, springEdits(best.springs, car.units), apply, io);
+    writeApplied(reading.document, springOperations(best.springs, car.units), apply, io);
     io.err(`Wrote ${plain(apply)} with the first set.\n`);
     return EXIT.sound;
   };

@@ -1,6 +1,5 @@
 import { type Car, formatLength, formatNumber, type MountsFound, type Opening, unitOf } from "@armwright/engine";
-import type { Page } from "../text/page.ts";
-import { section } from "../text/page.ts";
+import { type Page, section } from "../text/page.ts";
 import { counted, sayAmount } from "../text/say.ts";
 import { table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";

@@ -13,8 +13,7 @@ import {
   springNeed,
   unitOf,
 } from "@armwright/engine";
-import type { Page } from "../text/page.ts";
-import { section } from "../text/page.ts";
+import { type Page, section } from "../text/page.ts";
 import { bare, counted, markTravel, sayAmount } from "../text/say.ts";
 import { table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";

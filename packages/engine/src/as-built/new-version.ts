@@ -1,6 +1,6 @@
 import type { Car } from "../car/car.ts";
-import { typedAngle, typedLength } from "../solve/marks.ts";
 import { pointAt } from "../solve/point-places.ts";
+import { typedAngle, typedLength } from "../units/typed.ts";
 import type { Explanation } from "./explain.ts";
 
 /** The one field that the explanation changes, as it would be typed: the plan then is the car as it was built. */

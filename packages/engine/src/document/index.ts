@@ -5,6 +5,7 @@ export { fingerprintOf } from "./fingerprint.ts";
 export { carJsonSchema } from "./json-schema.ts";
 export { MIGRATIONS, type Migrated, type Migration, migrate } from "./migrate.ts";
 export { nearestWord } from "./nearest-word.ts";
+export { applyOperations, type Operation } from "./operation.ts";
 export { formatPath, type Path, parsePath, valueAt } from "./path.ts";
 export { type CarReading, readCarDocument, readCarValue } from "./read.ts";
 export { readSurvey, type SurveyReport } from "./read-survey.ts";

@@ -1,6 +1,5 @@
 import type { ClearancePair } from "../clearance/pairs.ts";
-import type { Corner } from "../cycle/corner.ts";
-import { writeRow } from "../cycle/corner.ts";
+import { type Corner, writeRow } from "../cycle/corner.ts";
 import { designState } from "../linkage/motion-state.ts";
 import { type Limit, type Look, lookAt } from "./limit.ts";
 

@@ -1,7 +1,6 @@
 import type { Dimension } from "../car/car.ts";
 import { type MovingSolids, movingSolids } from "../clearance/moving-solids.ts";
-import type { ClearancePair } from "../clearance/pairs.ts";
-import { clearancePairs } from "../clearance/pairs.ts";
+import { type ClearancePair, clearancePairs } from "../clearance/pairs.ts";
 import type { Corner } from "../cycle/corner.ts";
 import { positionOf } from "../cycle/position.ts";
 import { ROW } from "../cycle/row.ts";

@@ -1,5 +1,4 @@
-import type { Corner } from "../cycle/corner.ts";
-import { makeCorner } from "../cycle/corner.ts";
+import { type Corner, makeCorner } from "../cycle/corner.ts";
 import { addScaled, midpoint, UP, type Vec3, vec } from "../geometry/vec3.ts";
 import { reportTravel } from "../limits/travel-report.ts";
 import { COMMON_REQUIREMENTS, COMMON_RESERVE, type LowerZone, type MountRequest, type ShockOption } from "./request.ts";

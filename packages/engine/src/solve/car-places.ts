@@ -1,5 +1,5 @@
 import type { Car } from "../car/car.ts";
-import { onMark } from "./marks.ts";
+import { onMark } from "../units/marks.ts";
 import { AXES, type PointPlace, pivotPlaces, pointAt, SHAFT_INNER, SHAFT_OUTER } from "./point-places.ts";
 import type { SolveChange } from "./question.ts";
 

@@ -1,12 +1,13 @@
 import type { Car } from "../car/car.ts";
+import type { Operation } from "../document/operation.ts";
 import { study } from "../study/study.ts";
 import { effectsOf } from "./effects.ts";
-import type { FieldOperation, SolveAim, SolveAnswer, SolveChange, SolveContext } from "./question.ts";
+import type { SolveAim, SolveAnswer, SolveChange, SolveContext } from "./question.ts";
 
 /** What a question found, before its other results are looked at. */
 export type Found = Omit<SolveAnswer, "outcome" | "operations" | "effects" | "findings" | "aim"> & {
   readonly aim: Omit<SolveAim, "after">;
-  readonly operations: readonly FieldOperation[];
+  readonly operations: readonly Operation[];
   /** The aim's number of a car. */
   readonly measure: (car: Car) => number | null;
   /** Outcome where nothing is changed; left out: by whether the wanted is met now. */
@@ -61,4 +62,4 @@ export function isMet(value: number, wanted: number | null, sense: SolveAim["sen
 export const operationsOf = (
   changes: readonly SolveChange[],
   type: (change: SolveChange) => number | string,
-): readonly FieldOperation[] => changes.map((change) => ({ path: change.path, value: type(change) }));
+): readonly Operation[] => changes.map((change) => ({ path: change.path, value: type(change) }));

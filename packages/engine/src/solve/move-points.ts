@@ -1,8 +1,9 @@
 import type { Car, Dimension } from "../car/car.ts";
 import type { Vec3 } from "../geometry/vec3.ts";
+import { markOf, onMark } from "../units/marks.ts";
+import { typedLength } from "../units/typed.ts";
 import { type Found, finish, operationsOf } from "./finish.ts";
 import { leastOver } from "./least.ts";
-import { markOf, onMark, typedLength } from "./marks.ts";
 import type { Movable } from "./movables.ts";
 import type { SolveNote } from "./note.ts";
 import { bareCar, rowsOver } from "./over-travel.ts";

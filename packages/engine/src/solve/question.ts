@@ -1,4 +1,5 @@
 import type { Car, Dimension, LinkageKindName } from "../car/car.ts";
+import type { Operation } from "../document/operation.ts";
 import type { Finding } from "../findings/finding.ts";
 import type { Study } from "../study/study.ts";
 import type { SolveNote } from "./note.ts";
@@ -9,13 +10,7 @@ export interface SolveSubject {
   /** Sections of the document in which the right side is its own, e.g. `shock`. */
   readonly ownRight: readonly string[];
   /** The car as the document reads with these operations applied; null where it would be refused. */
-  carWith(operations: readonly FieldOperation[]): Car | null;
-}
-
-/** One field of the document and its new value as it is typed. */
-export interface FieldOperation {
-  readonly path: string;
-  readonly value: number | string;
+  carWith(operations: readonly Operation[]): Car | null;
 }
 
 /** Subject and its study, made once for all questions. */
@@ -77,7 +72,7 @@ export interface SolveAnswer {
   readonly readings: readonly SolveReading[];
   readonly changes: readonly SolveChange[];
   /** Applied together they are one step. Empty where there is nothing to change. */
-  readonly operations: readonly FieldOperation[];
+  readonly operations: readonly Operation[];
   /** Other results before and after, from the studies of both cars. */
   readonly effects: readonly SolveReading[];
   readonly findings: { readonly appeared: readonly Finding[]; readonly gone: readonly Finding[] };

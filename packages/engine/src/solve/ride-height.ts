@@ -1,12 +1,14 @@
 import type { Car } from "../car/car.ts";
 import { makeCorner, solveAt } from "../cycle/corner.ts";
 import { ROW } from "../cycle/row.ts";
+import type { Operation } from "../document/operation.ts";
 import { study as studyOf } from "../study/study.ts";
+import { markOf, onMark } from "../units/marks.ts";
+import { typedAngle, typedLength } from "../units/typed.ts";
 import { bodyPlaces, changesBetween, cornerPlaces, onlyIn } from "./car-places.ts";
 import { finish } from "./finish.ts";
-import { markOf, onMark, typedAngle, typedLength } from "./marks.ts";
 import type { SolveNote } from "./note.ts";
-import type { FieldOperation, SolveAnswer, SolveChange, SolveContext, SolveQuestion, SolveValues } from "./question.ts";
+import type { SolveAnswer, SolveChange, SolveContext, SolveQuestion, SolveValues } from "./question.ts";
 import { redrawnAt } from "./redrawn.ts";
 import { round } from "./zone.ts";
 
@@ -101,7 +103,7 @@ function solveRideHeight(context: SolveContext, values: SolveValues): SolveAnswe
     ...common,
     aim: { ...aim, best: wanted },
     changes,
-    operations: changes.map((change): FieldOperation => ({ path: change.path, value: typed(change, car) })),
+    operations: changes.map((change): Operation => ({ path: change.path, value: typed(change, car) })),
     notes,
     readingsOf: (after) => [
       {

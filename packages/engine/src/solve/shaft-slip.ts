@@ -1,8 +1,9 @@
 import type { Car, Slip } from "../car/car.ts";
 import { ROW } from "../cycle/row.ts";
 import { distance } from "../geometry/vec3.ts";
+import { onMark } from "../units/marks.ts";
+import { typedLength } from "../units/typed.ts";
 import { finish, operationsOf } from "./finish.ts";
-import { onMark, typedLength } from "./marks.ts";
 import { rightNotes } from "./move-points.ts";
 import type { SolveNote } from "./note.ts";
 import { bareCar, rowsOver, searchTravels } from "./over-travel.ts";

@@ -1,7 +1,8 @@
 import type { Car } from "../car/car.ts";
+import { markOf, onMark } from "../units/marks.ts";
+import { typedLength } from "../units/typed.ts";
 import { changesBetween, cornerPlaces, onlyIn } from "./car-places.ts";
 import { type Found, finish, operationsOf } from "./finish.ts";
-import { markOf, onMark, typedLength } from "./marks.ts";
 import type { SolveNote } from "./note.ts";
 import { searchTravels } from "./over-travel.ts";
 import { type PointPlace, pointAt, SHAFT_INNER, withPointAt } from "./point-places.ts";

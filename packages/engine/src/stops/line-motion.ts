@@ -1,7 +1,6 @@
 import type { Mount } from "../car/car.ts";
 import { carriedPoint, carryMotion } from "../cycle/carried.ts";
-import type { Corner } from "../cycle/corner.ts";
-import { solveAt } from "../cycle/corner.ts";
+import { type Corner, solveAt } from "../cycle/corner.ts";
 import { type Vec3, vec } from "../geometry/vec3.ts";
 
 /** A line between two mounts at one travel: a strap or a bump stop. Vehicle axes, the body standing still. */

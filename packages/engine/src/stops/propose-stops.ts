@@ -1,9 +1,9 @@
 import type { Car } from "../car/car.ts";
 import type { Corner } from "../cycle/corner.ts";
+import type { Operation } from "../document/operation.ts";
 import type { TravelReport } from "../limits/travel-report.ts";
 import { studySprings } from "../springs/spring-study.ts";
 import { type StopsWish, USUAL_STOPS } from "./assumptions.ts";
-import type { Operation } from "./operation.ts";
 import { type BumpStopProposal, proposeBumpStop } from "./propose-bump-stop.ts";
 import { type NoProposal, proposeStrap, type StrapProposal } from "./propose-strap.ts";
 

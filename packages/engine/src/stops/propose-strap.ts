@@ -1,12 +1,13 @@
 import type { Car, Mount } from "../car/car.ts";
 import type { Corner } from "../cycle/corner.ts";
+import type { Operation } from "../document/operation.ts";
 import type { TravelReport } from "../limits/travel-report.ts";
 import type { SpringStudy } from "../springs/spring-study.ts";
 import { shockPlaceAt } from "../springs/wheel-spring.ts";
 import { INCH } from "../units/convert.ts";
+import { typedLength, typedMount } from "../units/typed.ts";
 import type { StopsWish } from "./assumptions.ts";
 import { lineMotionAt } from "./line-motion.ts";
-import { type Operation, typedLength, typedMount } from "./operation.ts";
 import { placeOnArm } from "./place-on-arm.ts";
 import { snatchOf } from "./study-strap.ts";
 

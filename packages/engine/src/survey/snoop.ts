@@ -1,8 +1,7 @@
 import type { Vec3 } from "../geometry/vec3.ts";
 import { type Adjustment, adjust, covarianceOf, type Spread, spreadOf, varianceOf } from "./adjust.ts";
 import { chiSquareLimit, normalLimit, tauLimit } from "./distribution.ts";
-import type { Component } from "./equations.ts";
-import { componentsOf, equationOf } from "./equations.ts";
+import { type Component, componentsOf, equationOf } from "./equations.ts";
 import { type Survey, sdOf } from "./survey.ts";
 
 /** The share of sound numbers that the test calls wrong (Baarda's usual choice). */

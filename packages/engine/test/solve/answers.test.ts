@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { readCarValue } from "../../src/document/index.ts";
+import { applyOperations, readCarValue } from "../../src/document/index.ts";
 import { answerSolve, SOLVE_QUESTIONS, solveNeed } from "../../src/solve/ask.ts";
 import { saySolveNote } from "../../src/solve/note.ts";
 import { formatLength } from "../../src/units/format.ts";
-import { askable, EXAMPLES, withOperations } from "./subject.ts";
+import { askable, EXAMPLES } from "./subject.ts";
 
 const CASES = EXAMPLES.flatMap((car) => SOLVE_QUESTIONS.map((question) => ({ car, question, id: question.id })));
 
@@ -31,7 +31,7 @@ describe.each(CASES)("$id of $car", ({ car: name, question }) => {
   });
 
   it("is no worse than now, told of the document with its values put in", () => {
-    const reading = readCarValue(withOperations(context.document, answer.operations));
+    const reading = readCarValue(applyOperations(context.document, answer.operations));
     if (!reading.ok) throw new Error("the document with the answer does not read");
     const { before, after, sense } = answer.aim;
     if (question.id !== "ride-height") {

@@ -1,18 +1,17 @@
 import { gapsFromStudy, ghostsOf, troublesAt } from "@armwright/drawing";
 import { parseQuantity, type Study, type Vec3 } from "@armwright/engine";
-import { type CarDocument, parsePath, valueAt } from "@armwright/engine/document";
+import { type CarDocument, type Operation, parsePath, valueAt } from "@armwright/engine/document";
 import { type ReactNode, useEffect, useRef, useState } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { STILL } from "../app/use-media.ts";
 import { placeName } from "../form/schema-fields.ts";
-import { typedLength } from "../form/typed.ts";
+import { lengthAsTyped } from "../form/typed.ts";
 import { pickAlong } from "../mesh/choose-mesh.ts";
 import { meshGapsNow, useMesh } from "../mesh/mesh-store.ts";
 import { holdZonePath, isZonePath, useMountsInSpace, zoneDragged, zoneNudged } from "../mounts/in-space.ts";
 import type { SceneView as Direction, DragPhase, Scene } from "../scene/index.ts";
 import { matrixOf, toCar } from "../scene/mesh/similarity.ts";
 import { beginMove, bench, edit, endMove, giveUpMove, hold, move } from "../store/bench.ts";
-import type { Operation } from "../store/operations.ts";
 import type { Solved } from "../store/position.ts";
 import { cornerPlace, placeOnSide } from "../store/sides.ts";
 import { stepOf } from "../words/shown.ts";
@@ -177,7 +176,7 @@ function toward(path: string, point: Vec3): readonly Operation[] {
     const place = placeNow(path);
     // A point of the right side: the corner is drawn as a left one.
     const typed = axis === "y" && place !== path ? -snapped : snapped;
-    return [{ path: `${place}.${axis}`, value: typedLength(typed, units, document.units) }];
+    return [{ path: `${place}.${axis}`, value: lengthAsTyped(typed, units, document.units) }];
   });
 }
 

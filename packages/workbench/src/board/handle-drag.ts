@@ -1,8 +1,7 @@
 import { type BodyId, type Position, parseQuantity, type Study, type UnitSystem, type Vec3 } from "@armwright/engine";
-import { type CarDocument, parsePath, valueAt } from "@armwright/engine/document";
-import { typedLength } from "../form/typed.ts";
+import { type CarDocument, type Operation, parsePath, valueAt } from "@armwright/engine/document";
+import { lengthAsTyped } from "../form/typed.ts";
 import type { ViewName } from "../store/bench-state.ts";
-import type { Operation } from "../store/operations.ts";
 import { placeOnSide, type Side } from "../store/sides.ts";
 import { stepOf } from "../words/shown.ts";
 
@@ -95,7 +94,7 @@ export function moveBy(grip: Grip, way: Vec3, units: UnitSystem): readonly Opera
       : [
           {
             path: `${grip.path}.${axis}`,
-            value: typedLength(axis === "y" ? grip.ySign * snapped : snapped, units, grip.own),
+            value: lengthAsTyped(axis === "y" ? grip.ySign * snapped : snapped, units, grip.own),
           },
         ];
   });

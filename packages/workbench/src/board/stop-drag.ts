@@ -1,8 +1,7 @@
 import { type Study, solveAt, type UnitSystem } from "@armwright/engine";
-import { type CarDocument, valueAt } from "@armwright/engine/document";
-import { typedLength } from "../form/typed.ts";
+import { type CarDocument, type Operation, valueAt } from "@armwright/engine/document";
+import { lengthAsTyped } from "../form/typed.ts";
 import { bench } from "../store/bench.ts";
-import type { Operation } from "../store/operations.ts";
 import { placeOnSide } from "../store/sides.ts";
 import { shownLength } from "../words/shown.ts";
 
@@ -35,7 +34,7 @@ function changeAt(
   units: UnitSystem,
 ): StopChange | null {
   const chosen = study.car.stops[direction];
-  const typed = (metres: number) => typedLength(metres, units, document.units);
+  const typed = (metres: number) => lengthAsTyped(metres, units, document.units);
   if (chosen.by === "travel") {
     if (direction === "bump" ? travel <= 0 : travel >= 0) return null;
     const size = Math.abs(travel);

@@ -1,5 +1,4 @@
-import type { CarDocument } from "@armwright/engine/document";
-import { fingerprintOf, readCarDocument } from "@armwright/engine/document";
+import { type CarDocument, fingerprintOf, readCarDocument } from "@armwright/engine/document";
 import { differences } from "../files/differences.ts";
 import { placeName } from "../form/schema-fields.ts";
 import { historyOf, versionText } from "../store/connection.ts";

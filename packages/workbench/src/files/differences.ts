@@ -1,5 +1,4 @@
-import { type CarDocument, type FieldValue, formatPath, type Path } from "@armwright/engine/document";
-import type { Operation } from "../store/operations.ts";
+import { type CarDocument, type FieldValue, formatPath, type Operation, type Path } from "@armwright/engine/document";
 
 /** The field edits that turn one document into another; lists are exchanged whole. */
 export const differences = (from: CarDocument, to: CarDocument): readonly Operation[] => between([], from, to);

@@ -1,4 +1,4 @@
-import { formatLength, type LinkageKindName, makeCorner, parseLength, type UnitSystem } from "@armwright/engine";
+import { type LinkageKindName, makeCorner, parseLength, typedLength, type UnitSystem } from "@armwright/engine";
 import { type CarDocument, readCarValue, startingDocument } from "@armwright/engine/document";
 
 /** What a builder knows before anything is drawn; lengths as typed, in the chosen unit system. */
@@ -56,10 +56,7 @@ export function scaledStart(answers: NewCarAnswers): CarDocument | { readonly fa
 type Sizes = Record<(typeof QUESTIONS)[number][0], number>;
 
 function scaled(start: CarDocument, answers: NewCarAnswers, size: Sizes): CarDocument {
-  const typed = (metres: number): number | string => {
-    const text = formatLength(metres, answers.units);
-    return /^-?\d+(?:\.\d+)?$/.test(text) ? Number(text) : text;
-  };
+  const typed = (metres: number): number | string => typedLength(metres, answers.units);
   const wider = (size.trackWidth - trackOf(start)) / 2;
   const loaded = (START.loaded * size.tyreDiameter) / START.freeDiameter;
   const rise = loaded - START.loaded;

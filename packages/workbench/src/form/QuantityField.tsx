@@ -5,7 +5,7 @@ import { showPanel } from "../store/bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { bigStepOf, shown, stepOf, tidy } from "../words/shown.ts";
 import type { Field } from "./schema-fields.ts";
-import { converted, typedLength, typedText, typedValue, unitOfTyped } from "./typed.ts";
+import { converted, lengthAsTyped, typedText, typedValue, unitOfTyped } from "./typed.ts";
 import { enter, type FieldUse, faultWords, holdField, isAssumed, useField } from "./use-field.ts";
 
 interface Props {
@@ -164,7 +164,7 @@ function steppedBy(field: Field, use: FieldUse, text: string, way: 1 | -1, isBig
   if (!parsed.ok) return undefined;
   if (dimension === "length") {
     const step = isBig ? bigStepOf(use.units) : stepOf(use.units);
-    return typedLength(Math.round(parsed.value / step + way) * step, use.units, use.own);
+    return lengthAsTyped(Math.round(parsed.value / step + way) * step, use.units, use.own);
   }
   const number = Number.parseFloat(shown(parsed.value, dimension, use.own).replace("\u2212", "-"));
   const step = dimension === "angle" ? (isBig ? 1 : 0.1) : isBig ? 10 : 1;

@@ -1,4 +1,12 @@
-import { type Dimension, formatLength, formatValue, parseQuantity, type UnitSystem, unitOf } from "@armwright/engine";
+import {
+  type Dimension,
+  formatLength,
+  formatValue,
+  parseQuantity,
+  typedLength,
+  type UnitSystem,
+  unitOf,
+} from "@armwright/engine";
 import type { Typed } from "@armwright/engine/document";
 
 /**
@@ -23,10 +31,8 @@ export function typedValue(
 }
 
 /** A length made by the page (a drag, a key) as a builder would type it: on a sixteenth or on half a millimetre. */
-export function typedLength(metres: number, shown: UnitSystem, own: UnitSystem): Typed {
-  const text = formatLength(metres, shown);
-  if (shown !== own) return `${text} ${unitOf("length", shown)}`;
-  return /^-?\d+(?:\.\d+)?$/.test(text) ? Number(text) : text;
+export function lengthAsTyped(metres: number, shown: UnitSystem, own: UnitSystem): Typed {
+  return shown === own ? typedLength(metres, own) : `${formatLength(metres, shown)} ${unitOf("length", shown)}`;
 }
 
 /** What stands in the field, as typed; with its unit only where the builder wrote one. */

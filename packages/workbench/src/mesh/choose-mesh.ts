@@ -1,5 +1,4 @@
-import type { Vec3 } from "@armwright/engine";
-import { parseQuantity } from "@armwright/engine";
+import { parseQuantity, type Vec3 } from "@armwright/engine";
 import { type FieldValue, parsePath, valueAt } from "@armwright/engine/document";
 import { typedValue } from "../form/typed.ts";
 import { readChassisMesh } from "../scene/mesh/chassis-mesh.ts";

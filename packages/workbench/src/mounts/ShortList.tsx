@@ -1,4 +1,4 @@
-import type { Dimension, Proposal, UnitSystem } from "@armwright/engine";
+import { type Dimension, hangShock, type Proposal, type UnitSystem } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { bench, edit, say } from "../store/bench.ts";
@@ -6,7 +6,6 @@ import { Reading } from "../words/Reading.tsx";
 import { bare, shown, shownLength, unitShown } from "../words/shown.ts";
 import type { Judgement } from "./judge-job.ts";
 import { look, tryIt, useMounts } from "./mounts-store.ts";
-import { taking } from "./take.ts";
 
 /** The best places side by side, so that a person can choose; under them what the tape reads for the one that is looked at. */
 export function ShortList({ found }: { readonly found: Judgement }): ReactNode {
@@ -252,7 +251,7 @@ function TapeFrom({
 function take(place: Proposal, number: number): void {
   const { document, live } = bench.getState();
   if (!document || !live.car) return;
-  const { operations, lost } = taking(document, live.car, place);
+  const { operations, lost } = hangShock(document, live.car, place);
   edit(operations, `the shock hung at place ${number}`);
   if (lost !== "")
     say(`The shock hangs at place ${number}; its ${lost} went with the shock before. Undo brings all back.`);

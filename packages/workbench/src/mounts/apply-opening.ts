@@ -1,11 +1,17 @@
-import type { Opening, ShockOption, UnitSystem } from "@armwright/engine";
+import {
+  hangShock,
+  lowerKeepOut,
+  nearKeepOut,
+  notchKeepOut,
+  type Opening,
+  type ShockOption,
+  type UnitSystem,
+} from "@armwright/engine";
 import { bench, edit } from "../store/bench.ts";
 import { shown } from "../words/shown.ts";
 import { mountsBench } from "./mounts-store.ts";
-import { notching } from "./notching.ts";
 import { OWN } from "./own-shock.ts";
 import { requestNow } from "./request-now.ts";
-import { lowering, nearing, taking } from "./take.ts";
 import { openingWords } from "./words.ts";
 
 /** A hair more than what opens a place, so that rounding does not close it again, m. */
@@ -55,20 +61,19 @@ export function applying(opening: Opening): { readonly label: string; readonly a
       };
     }
     case "lower-keep-out": {
-      const operations = lowering(document, change.keepOut, by);
+      const operations = lowerKeepOut(document, change.keepOut, by);
       if (!operations) return null;
       const words = `${change.keepOut} lowered by ${shown(by, "length", units)}`;
       return { label: "Lower it on the drawing", apply: () => edit(operations, words) };
     }
     case "notch-keep-out": {
-      const nearer = nearing(document, car, change.keepOut, by);
+      const nearer = nearKeepOut(document, car, change.keepOut, by);
       const words = openingWords(opening, units);
       if (nearer) return { label: "Let it come nearer", apply: () => edit(nearer, words) };
-      const box = car.keepOuts.find(({ name }) => name === change.keepOut);
-      const cut = box?.shape === "box" && notch ? notching(document, box, notch) : null;
+      const cut = notch && notchKeepOut(document, car, notch);
       if (!cut) return null;
       // The notch is made for this one place, so the shock goes there with it.
-      const { operations } = taking(document, car, opening.proposal);
+      const { operations } = hangShock(document, car, opening.proposal);
       return {
         label: "Cut the notch and hang the shock there",
         apply: () => edit([...cut, ...operations], `${change.keepOut} notched, and the shock hung there`),

@@ -1,7 +1,6 @@
 import { formatLength, type UnitSystem } from "@armwright/engine";
 import { type Frame, groundHeight } from "./frame.ts";
-import type { DesignGrip } from "./grips.ts";
-import { gripNow } from "./grips.ts";
+import { type DesignGrip, gripNow } from "./grips.ts";
 import { along } from "./kit/space.ts";
 import type { Label } from "./labels.ts";
 import { floorReach, SQUARES } from "./parts/ground.ts";

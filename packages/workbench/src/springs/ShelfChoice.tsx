@@ -1,12 +1,10 @@
 import {
   bandOf,
   chooseSprings,
-  formatLength,
   type SpringChoice,
   type SpringStudy,
   type Study,
-  toUnit,
-  type UnitSystem,
+  springOperations,
   USUAL_CROSSOVER_PAST,
 } from "@armwright/engine";
 import { type ReactNode, useState } from "react";
@@ -57,7 +55,7 @@ export function ShelfChoice({ study, springs }: { readonly study: Study; readonl
               <button
                 type="button"
                 className="pressable take"
-                onClick={() => edit(operationsOf(choice, car.units), `springs ${name}`)}
+                onClick={() => edit(springOperations(choice.springs, car.units), `springs ${name}`)}
               >
                 Take it<span className="unseen">: {name}</span>
               </button>
@@ -70,21 +68,4 @@ export function ShelfChoice({ study, springs }: { readonly study: Study; readonl
       </p>
     </>
   );
-}
-
-function operationsOf({ springs: { main, tender, crossoverAt, preload } }: SpringChoice, units: UnitSystem) {
-  const tape = (metres: number): string => formatLength(metres, units);
-  const spring = ({ rate, freeLength, solidLength }: typeof main) => ({
-    rate: Number(toUnit(rate, "rate", units).toFixed(2)),
-    freeLength: tape(freeLength),
-    solidLength: tape(solidLength),
-  });
-  const at = "shock.springs";
-  return [
-    { path: `${at}.main`, value: spring(main) },
-    { path: `${at}.tender`, value: tender && spring(tender) },
-    { path: `${at}.crossoverGap`, value: undefined },
-    { path: `${at}.crossoverAt`, value: crossoverAt === undefined ? undefined : tape(crossoverAt) },
-    { path: `${at}.preload`, value: tape(preload) },
-  ];
 }

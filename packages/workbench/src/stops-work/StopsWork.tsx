@@ -54,7 +54,8 @@ function Proposal({ proposal }: { readonly proposal: StopsProposal }): ReactNode
       <ul className="small">
         {operations.map(({ path, value }) => (
           <li key={path}>
-            {placeName(path, document)}: {typeof value === "object" ? Object.values(value).join(", ") : String(value)}
+            {placeName(path, document)}:{" "}
+            {typeof value === "object" && value ? Object.values(value).join(", ") : String(value)}
           </li>
         ))}
       </ul>

@@ -1,8 +1,7 @@
 import type { Study, UnitSystem, Vec3 } from "@armwright/engine";
-import type { CarDocument, Fault } from "@armwright/engine/document";
+import type { CarDocument, Fault, Operation } from "@armwright/engine/document";
 import type { StepId } from "../steps/steps.ts";
 import type { Live } from "./live-study.ts";
-import type { Operation } from "./operations.ts";
 import type { Side } from "./sides.ts";
 import type { Undoing } from "./undo.ts";
 

@@ -1,10 +1,10 @@
 import type { Finding, UnitSystem } from "@armwright/engine";
-import type { CarDocument, Fault } from "@armwright/engine/document";
+import { applyOperations, type CarDocument, type Fault, type Operation } from "@armwright/engine/document";
 import { createStore } from "zustand/vanilla";
 import type { StepId } from "../steps/steps.ts";
 import type { BenchState, Comparing, Held, Panel, ThemeChoice, ViewName } from "./bench-state.ts";
 import { type Live, NOT_READ, studied } from "./live-study.ts";
-import { applyOperations, inverseOf, merged, type Operation } from "./operations.ts";
+import { inverseOf, merged } from "./operations.ts";
 import { keepPreferences, keptPreferences } from "./preferences.ts";
 import type { Side } from "./sides.ts";
 import { clampTravel } from "./travel.ts";

@@ -2,21 +2,12 @@ import {
   type CarDocument,
   type FieldValue,
   formatPath,
+  type Operation,
   type Path,
   parsePath,
   setField,
   valueAt,
 } from "@armwright/engine/document";
-
-/** One edit: a field's place and its new value; undefined takes the field out. */
-export interface Operation {
-  readonly path: string;
-  readonly value: FieldValue;
-}
-
-/** The document with the edits made; those before stay as they were. Throws RangeError where a path is no path. */
-export const applyOperations = (document: CarDocument, operations: readonly Operation[]): CarDocument =>
-  operations.reduce((made, { path, value }) => setField(made, path, value), document);
 
 /** The edits that undo these, in the order in which they have to be made. */
 export function inverseOf(document: CarDocument, operations: readonly Operation[]): readonly Operation[] {

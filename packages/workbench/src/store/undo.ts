@@ -1,4 +1,4 @@
-import type { Operation } from "./operations.ts";
+import type { Operation } from "@armwright/engine/document";
 
 /** What one movement of the hand did: done and undone as a whole. */
 export interface Gesture {

@@ -1,9 +1,8 @@
 import { positionOf, solveAt, study } from "@armwright/engine";
-import { readCarValue, startingDocument } from "@armwright/engine/document";
+import { applyOperations, readCarValue, startingDocument } from "@armwright/engine/document";
 import { describe, expect, test } from "vitest";
 import { gripOf, inCar, locked, moveBy } from "../../src/board/handle-drag.ts";
 import { stopAt } from "../../src/board/stop-drag.ts";
-import { applyOperations } from "../../src/store/operations.ts";
 
 const document = startingDocument("h-arm", "inch-pound");
 const reading = readCarValue(document);

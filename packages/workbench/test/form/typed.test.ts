@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { converted, typedLength, typedValue } from "../../src/form/typed.ts";
+import { converted, lengthAsTyped, typedValue } from "../../src/form/typed.ts";
 
 describe("what is typed is kept as typed", () => {
   test.each([
@@ -16,9 +16,9 @@ describe("what is typed is kept as typed", () => {
   );
 
   test("a drag is typed on the marks of the tape that is shown", () => {
-    expect(typedLength(0.3095625, "inch-pound", "inch-pound")).toBe("12 3/16");
-    expect(typedLength(0.3048, "inch-pound", "inch-pound")).toBe(12);
-    expect(typedLength(0.31, "metric", "inch-pound")).toBe("310 mm");
+    expect(lengthAsTyped(0.3095625, "inch-pound", "inch-pound")).toBe("12 3/16");
+    expect(lengthAsTyped(0.3048, "inch-pound", "inch-pound")).toBe(12);
+    expect(lengthAsTyped(0.31, "metric", "inch-pound")).toBe("310 mm");
   });
 
   test("the other unit's reading stands beside it", () => {

@@ -3,18 +3,17 @@ import {
   findMounts,
   formatLength,
   formatNumber,
+  hangShock,
   type MountsFound,
   makeCorner,
   REQUIREMENTS,
 } from "@armwright/engine";
-import { type CarDocument, readCarValue } from "@armwright/engine/document";
+import { applyOperations, type CarDocument, readCarValue } from "@armwright/engine/document";
 import AxeBuilder from "@axe-core/playwright";
 import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { ownShock } from "../../src/mounts/own-shock.ts";
-import { taking } from "../../src/mounts/take.ts";
 import { counted, RULED_OUT } from "../../src/mounts/words.ts";
-import { applyOperations } from "../../src/store/operations.ts";
 import { type BuiltPage, builtPage } from "../page/built-page.ts";
 import { exampleCar, exampleFile, INCH } from "./car.ts";
 
@@ -126,7 +125,7 @@ test("the sheet shows what the engine finds; a place is tried, taken and undone"
   expect(await kept(page)).toEqual(before);
 
   await page.getByRole("button", { name: "Take it" }).click();
-  await expect.poll(() => kept(page)).toEqual(applyOperations(demo, taking(demo, car, place).operations));
+  await expect.poll(() => kept(page)).toEqual(applyOperations(demo, hangShock(demo, car, place).operations));
   await page.getByText("As the shock hangs now it meets every wish.").waitFor();
   await page.getByRole("button", { name: "Undo" }).click();
   await expect.poll(() => kept(page)).toEqual(before);

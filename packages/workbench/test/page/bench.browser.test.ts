@@ -1,11 +1,10 @@
 import { readFileSync } from "node:fs";
 import { formatLength, solveAt, study } from "@armwright/engine";
-import { type CarDocument, readCarDocument, readCarValue } from "@armwright/engine/document";
+import { applyOperations, type CarDocument, readCarDocument, readCarValue } from "@armwright/engine/document";
 import AxeBuilder from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { STEPS } from "../../src/steps/steps.ts";
-import { applyOperations } from "../../src/store/operations.ts";
 import { spoken } from "../../src/words/fractions.ts";
 import { type BuiltPage, builtPage } from "./built-page.ts";
 

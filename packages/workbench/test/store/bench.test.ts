@@ -1,4 +1,4 @@
-import { startingDocument } from "@armwright/engine/document";
+import { applyOperations, type Operation, startingDocument } from "@armwright/engine/document";
 import { beforeEach, describe, expect, test } from "vitest";
 import {
   beginMove,
@@ -14,7 +14,6 @@ import {
   showChangedElsewhere,
   undo,
 } from "../../src/store/bench.ts";
-import { applyOperations, type Operation } from "../../src/store/operations.ts";
 
 const sent: (readonly Operation[])[] = [];
 const length = () => bench.getState().document?.strap?.length;

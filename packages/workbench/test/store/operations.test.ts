@@ -1,7 +1,7 @@
-import { startingDocument } from "@armwright/engine/document";
+import { applyOperations, type Operation, startingDocument } from "@armwright/engine/document";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { applyOperations, inverseOf, merged, type Operation } from "../../src/store/operations.ts";
+import { inverseOf, merged } from "../../src/store/operations.ts";
 
 const document = startingDocument("h-arm", "inch-pound");
 

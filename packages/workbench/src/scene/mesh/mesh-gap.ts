@@ -1,5 +1,4 @@
-import type { Vec3 } from "@armwright/engine";
-import { cylinderToTriangle, nearest, segmentToTriangle } from "@armwright/engine";
+import { cylinderToTriangle, nearest, segmentToTriangle, type Vec3 } from "@armwright/engine";
 import { type Box3, BufferAttribute, BufferGeometry, Ray, Vector3 } from "three";
 import { MeshBVH } from "three-mesh-bvh";
 import { apart, cross, midway, squareUnit, subtract, UP, unit } from "../kit/space.ts";

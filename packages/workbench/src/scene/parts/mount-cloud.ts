@@ -1,5 +1,4 @@
-import type { BodyId, Position, Vec3 } from "@armwright/engine";
-import { placeOn } from "@armwright/engine";
+import { type BodyId, type Position, placeOn, type Vec3 } from "@armwright/engine";
 import { BufferAttribute, BufferGeometry, DynamicDrawUsage, Points, ShaderMaterial } from "three";
 import type { Inks } from "../kit/materials.ts";
 

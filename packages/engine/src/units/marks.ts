@@ -1,6 +1,5 @@
 import type { UnitSystem } from "../car/car.ts";
-import { fromUnit, INCH, MILLIMETRE, toUnit } from "../units/convert.ts";
-import { formatLength } from "../units/format.ts";
+import { fromUnit, INCH, MILLIMETRE, toUnit } from "./convert.ts";
 
 /** What a tape can be set to, m: a sixteenth of an inch or half a millimetre. */
 export const markOf = (units: UnitSystem): number => (units === "metric" ? 0.5 * MILLIMETRE : INCH / 16);
@@ -13,13 +12,3 @@ export function onMark(metres: number, units: UnitSystem, round: (x: number) => 
   const whole = Math.abs(value - Math.round(value)) < 1e-6 ? Math.round(value) : round(value);
   return fromUnit(whole / parts, "length", units);
 }
-
-/** A length on a mark as it is typed: `12 3/16`, 12, 310.5. */
-export function typedLength(metres: number, units: UnitSystem): number | string {
-  const text = formatLength(metres, units);
-  return /^-?[\d.]+$/.test(text) ? Number(text) : text;
-}
-
-/** An angle to a hundredth of a degree, as it is typed. */
-export const typedAngle = (radians: number, units: UnitSystem): number =>
-  Math.round(toUnit(radians, "angle", units) * 100) / 100 + 0;

@@ -1,19 +1,14 @@
 import type { Car, SpringSet, UnitSystem } from "../car/car.ts";
-import { typedLength } from "../solve/marks.ts";
+import type { Operation } from "../document/operation.ts";
 import { fromUnit, toUnit } from "../units/convert.ts";
+import { typedLength } from "../units/typed.ts";
 import type { ShelfSpring } from "./spring-choice.ts";
 
-/** A field of the document and what is typed there; undefined takes it out. */
-export interface SpringEdit {
-  readonly path: string;
-  readonly value: number | string | undefined | Readonly<Record<string, number | string>>;
-}
-
 /** The edits that put a set of springs on the shock: preload and stop on the tape's marks. The collar's pitch stays. */
-export function springEdits(
+export function springOperations(
   { main, tender, crossoverAt, preload }: SpringSet,
   units: UnitSystem,
-): readonly SpringEdit[] {
+): readonly Operation[] {
   const spring = ({ rate, freeLength, solidLength }: SpringSet["main"]) => ({
     rate: Number(toUnit(rate, "rate", units).toFixed(2)),
     freeLength: typedLength(freeLength, units),
