@@ -3,13 +3,16 @@ import {
   type SpringNeed,
   type SpringPosition,
   type SpringStudy,
+  type Study,
   springNeed,
   studySprings,
+  withTrialSpring,
 } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown } from "../words/shown.ts";
+import { INVENTED_SHELF } from "./invented-shelf.ts";
 import { ShelfChoice } from "./ShelfChoice.tsx";
 
 /** Where the car sits on its springs, and how stiff they are at droop, at rest and at bump; found when the hand rests. */
@@ -17,18 +20,25 @@ export function SpringsWork(): ReactNode {
   const study = useBench(({ live, moving }) => (moving ? null : live.study));
   if (!study) return null;
   const springs = studySprings(study);
+  const tried = springs ?? studySprings(withTrial(study));
   return (
     <section className="springs-work" aria-label="Where the car sits">
       <h3>Where the car sits</h3>
       {springs ? <Sits springs={springs} /> : <p className="small">{missing(study.car)}</p>}
-      {springs && <ShelfChoice study={study} springs={springs} />}
+      {tried && <ShelfChoice study={study} springs={tried} />}
     </section>
   );
 }
 
+/** The study of a shock without springs with the first of the shelf on it, so that what it has to carry is known. */
+function withTrial(study: Study): Study {
+  const car = withTrialSpring(study.car, INVENTED_SHELF[0]!);
+  return car === study.car ? study : { ...study, car, corner: { ...study.corner, car } };
+}
+
 const NEEDED: Readonly<Record<SpringNeed, string>> = {
   shock: "Place a shock first: springs sit on it.",
-  springs: "Enter the shock's springs to see where the car sits.",
+  springs: "Enter the shock's springs to see where the car sits, or choose them from a shelf.",
   "corner-weight": "Enter the corner weight in the step Stance to see where the car sits.",
   "unsprung-weight": "Enter the unsprung weight in the step Stance to see where the car sits.",
 };

@@ -71,3 +71,29 @@ for (const [name, options] of [
     expect(troubles).toEqual([]);
   });
 }
+
+test("a shock without springs gets them off the shelf, and the car then sits as drawn", async () => {
+  const { page, troubles } = await built.open();
+  const { document } = exampleCar("saltbush");
+  const { springs: _, ...shock } = document.shock ?? {};
+  await page.getByRole("button", { name: "Cars" }).click();
+  await page.locator('input[type="file"]').setInputFiles({
+    name: "unsprung.car.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify({ ...document, name: "Unsprung", shock })),
+  });
+  await page.getByRole("heading", { name: "Unsprung" }).waitFor();
+  await page.keyboard.press("Alt+8");
+  const work = page.locator(".springs-work");
+  await work.getByText("or choose them from a shelf").waitFor();
+  expect(await work.locator("table").count()).toBe(0);
+  await work.getByRole("button", { name: "Choose springs" }).click();
+  await work
+    .getByRole("button", { name: /^Take it/ })
+    .first()
+    .click();
+  await work.locator("table").waitFor();
+  // To an eighth: the preload is set to a tape's mark.
+  expect(await seen(work.locator("tbody tr:nth-child(2) td").first())).toMatch(/^[-+]?(0|1\/16|1\/8)$/);
+  expect(troubles).toEqual([]);
+});
