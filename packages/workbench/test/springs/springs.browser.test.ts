@@ -94,6 +94,6 @@ test("a shock without springs gets them off the shelf, and the car then sits as 
     .click();
   await work.locator("table").waitFor();
   // To an eighth: the preload is set to a tape's mark.
-  expect(await seen(work.locator("tbody tr:nth-child(2) td").first())).toMatch(/^[-+]?(0|1\/16|1\/8)$/);
+  expect(await seen(work.locator("tbody tr:nth-child(2) td").first())).toMatch(/^[-+]?(0|1\/16|1\/8) in$/);
   expect(troubles).toEqual([]);
 });
