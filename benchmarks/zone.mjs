@@ -1,37 +1,14 @@
 // Time from the hand to the answer while a zone for the shock's upper mount is dragged, demo car, in Chromium: each move to
 // the region it leaves, and letting go to the short list. Run after the page is built: node benchmarks/zone.mjs
-import { spawn } from "node:child_process";
-import { cpSync, mkdtempSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
-import { join } from "node:path";
-import { fileURLToPath } from "node:url";
-import { chromium } from "playwright-core";
+import { inThePage, within } from "./in-the-page.mjs";
 
-const ROOT = fileURLToPath(new URL("..", import.meta.url));
 const STEPS = 60;
 const DRAGS = 8;
 /** ms, for 95 % of the moves. */
 const AIM = 300;
 
-const folder = mkdtempSync(join(tmpdir(), "armwright-zone-"));
-cpSync(join(ROOT, "examples/saltbush.car.json"), join(folder, "saltbush.car.json"));
-const bench = spawn(process.execPath, [join(ROOT, "packages/cli/bin/armwright.js"), "bench", folder, "--no-open"]);
-const address = await new Promise((resolve, reject) => {
-  bench.stdout.on("data", (text) => {
-    const found = /http:\/\/\S+/.exec(String(text));
-    if (found) resolve(found[0]);
-  });
-  bench.on("exit", () => reject(new Error("The bench did not open: is the page built?")));
-});
-let browser;
-try {
-  browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM_PATH ?? "/usr/bin/chromium",
-    args: ["--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-sync"],
-  });
-  const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
-  await page.goto(address);
-  await page.locator("nav").first().waitFor();
+await inThePage("The zone in the page", async (open) => {
+  const page = await open();
   await page.keyboard.press("Alt+6");
   await page.getByRole("button", { name: "Find places for the shock" }).click();
   await page.locator(".short-list").waitFor();
@@ -82,16 +59,9 @@ try {
   ]) {
     const times = await page.evaluate((of) => globalThis.zoneTimes[of], kind);
     times.sort((a, b) => a - b);
-    const share = (part) => times[Math.min(times.length - 1, Math.floor(part * times.length))];
-    const p95 = share(0.95);
+    const p95 = within(times, 0.95);
     console.log(
-      `${p95 <= AIM ? "met    " : "NOT MET"}  ${what}: median ${share(0.5).toFixed(0)} ms, 95 % within ${p95.toFixed(0)} ms (aim ${AIM}), ${times.length} answers`,
+      `${p95 <= AIM ? "met    " : "NOT MET"}  ${what}: median ${within(times, 0.5).toFixed(0)} ms, 95 % within ${p95.toFixed(0)} ms (aim ${AIM}), ${times.length} answers`,
     );
   }
-} catch (error) {
-  console.log(`The zone in the page is left out: ${error instanceof Error ? error.message.split("\n")[0] : error}`);
-} finally {
-  await browser?.close();
-  bench.kill();
-  rmSync(folder, { recursive: true, force: true });
-}
+});
