@@ -9,7 +9,7 @@ const ROOT = fileURLToPath(new URL("..", import.meta.url));
 
 /**
  * Measures in the built page, on the demo car served by a bench of its own: `measure` gets a function that opens a page there.
- * Where there is no browser or no built page, it says that `what` is left out.
+ * Where there is no browser or no built page, it says that `what` is left out; what fails while measuring is a failure.
  */
 export async function inThePage(what, measure) {
   const folder = mkdtempSync(join(tmpdir(), "armwright-benchmark-"));
@@ -28,7 +28,7 @@ export async function inThePage(what, measure) {
       executablePath: process.env.CHROMIUM_PATH ?? "/usr/bin/chromium",
       args: ["--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-sync"],
     });
-    await measure(async () => {
+    await measured(what, measure, async () => {
       const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
       await page.goto(address);
       await page.locator("nav").first().waitFor();
@@ -40,6 +40,15 @@ export async function inThePage(what, measure) {
     await browser?.close();
     bench.kill();
     rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+async function measured(what, measure, open) {
+  try {
+    await measure(open);
+  } catch (error) {
+    console.log(`NOT MEASURED  ${what}: ${error instanceof Error ? error.message.split("\n")[0] : error}`);
+    process.exitCode = 1;
   }
 }
 

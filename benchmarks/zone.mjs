@@ -9,7 +9,7 @@ const AIM = 300;
 
 await inThePage("The zone in the page", async (open) => {
   const page = await open();
-  await page.keyboard.press("Alt+6");
+  await page.locator("nav").getByRole("button", { name: /Shock/ }).first().click();
   await page.getByRole("button", { name: "Find places for the shock" }).click();
   await page.locator(".short-list").waitFor();
   // The last pointer event, and the frame after the answer that it led to.
