@@ -97,8 +97,11 @@ let count = 0;
 /** An id that no other operation of the tests has. */
 export const freshId = (): string => `test-${process.pid}-${(count++).toString().padStart(5, "0")}`;
 
-/** Waits until something is so, looking often; says what it waited for where it never is. */
-export async function until(what: string, isSo: () => boolean | Promise<boolean>, most = 3000): Promise<number> {
+/**
+ * Waits until something is so, looking often, and gives the milliseconds it took; says what it waited for where it never
+ * is. The patience is for a machine that has other things to do: where a time is promised, the test holds it to that.
+ */
+export async function until(what: string, isSo: () => boolean | Promise<boolean>, most = 20_000): Promise<number> {
   const start = performance.now();
   while (performance.now() - start < most) {
     if (await isSo()) return performance.now() - start;
