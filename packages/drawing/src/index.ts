@@ -23,6 +23,7 @@ export {
   DRAWING_CSS,
   FACE,
   FRACTION_SIZE,
+  GAP_SIZE,
   HALO,
   HATCHES,
   type HatchStyle,

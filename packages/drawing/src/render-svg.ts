@@ -1,5 +1,17 @@
 import type { Box, Drawing, PathStep, Primitive, TextPrimitive } from "./primitive.ts";
-import { CLASSES, DASHES, DRAWING_CSS, HALO, HATCHES, hatchId, type Theme, TYPES, tokenCss, WEIGHTS } from "./style.ts";
+import {
+  CLASSES,
+  DASHES,
+  DRAWING_CSS,
+  GAP_SIZE,
+  HALO,
+  HATCHES,
+  hatchId,
+  type Theme,
+  TYPES,
+  tokenCss,
+  WEIGHTS,
+} from "./style.ts";
 import { textParts } from "./words.ts";
 
 export interface SvgOptions {
@@ -7,6 +19,8 @@ export interface SvgOptions {
   readonly prefix?: string;
   /** Colours in the SVG itself: one theme, or both with the reader's choice. Without it the page's properties count. */
   readonly theme?: Theme | "both";
+  /** `@font-face` rules of the house's face, for an SVG that is looked at where the face is not installed. */
+  readonly faces?: string;
   /** What a screen reader says of the whole. */
   readonly label?: string;
 }
@@ -22,7 +36,7 @@ export function svgText(drawing: Drawing, options: SvgOptions = {}): string {
   return (
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${n(sheet.width)} ${n(sheet.height)}" ` +
     `width="${n(sheet.width)}${unit}" height="${n(sheet.height)}${unit}"${label}>` +
-    `<style>${styleText(options.theme)}${DRAWING_CSS}</style>` +
+    `<style>${options.faces ?? ""}${styleText(options.theme)}${DRAWING_CSS}</style>` +
     `<defs>${hatchText(prefix, sheet.pen)}${clips.join("")}</defs>${body}</svg>`
   );
 }
@@ -126,7 +140,11 @@ function textStyle(primitive: TextPrimitive, pen: number): string {
 
 const wordsText = (words: string): string =>
   textParts(words)
-    .map(({ text, fraction }) => (fraction ? `<tspan class="${CLASSES.fraction}">${text}</tspan>` : escaped(text)))
+    .map(({ text, fraction, isBehindWhole }) => {
+      if (!fraction) return escaped(text);
+      const gap = isBehindWhole ? `<tspan font-size="${GAP_SIZE}em"> </tspan>` : "";
+      return `${gap}<tspan class="${CLASSES.fraction}">${text}</tspan>`;
+    })
     .join("");
 
 /** The `d` of a path. */

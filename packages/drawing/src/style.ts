@@ -93,6 +93,11 @@ export const FACE = '"National Park", "DejaVu Sans Condensed", "Segoe UI", syste
 
 /** A fraction is set this much larger than the digits before it, in a span of class `q`. */
 export const FRACTION_SIZE = 1.28;
+/**
+ * Size of the space between a whole number and its fraction, of the text's size: narrow where the fraction is set as one, and
+ * enough where the reader's machine lacks the face and sets `15 1⁄16` in full digits, which must never read as 151⁄16.
+ */
+export const GAP_SIZE = 0.6;
 /** Width of the halo's edge round a glyph. */
 export const HALO = 5;
 

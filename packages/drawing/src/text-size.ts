@@ -1,5 +1,5 @@
 import type { Box, TextPrimitive } from "./primitive.ts";
-import { FRACTION_SIZE, TYPES } from "./style.ts";
+import { FRACTION_SIZE, GAP_SIZE, TYPES } from "./style.ts";
 import { textParts } from "./words.ts";
 
 /**
@@ -26,6 +26,7 @@ export const DESCENT = 0.23;
 export function widthOf(words: string, size: TextPrimitive["size"], pen: number): number {
   let thousandths = 0;
   for (const part of textParts(words)) {
+    if (part.isBehindWhole) thousandths += GAP_SIZE * widthOfGlyph(" ");
     for (const glyph of part.text) {
       if (!part.fraction) thousandths += widthOfGlyph(glyph);
       else thousandths += FRACTION_SIZE * (glyph === "\u2044" ? FRACTION_STROKE : widthOfGlyph(glyph) * FRACTION_DIGIT);

@@ -6,20 +6,24 @@ const MINUS = "\u2212";
 export interface TextPart {
   readonly text: string;
   readonly fraction: boolean;
+  /** A fraction that stands behind its whole number: a renderer sets a narrow space before it, GAP_SIZE of the text's size. */
+  readonly isBehindWhole?: boolean;
 }
 
 /** Fractions as on a tape: halves to sixty-fourths, whole number before them or not. */
 const FRACTION = /(?<![\d/])(\d{1,2})\/(2|4|8|16|32|64)(?![\d/])/g;
 
-/** Splits `12 3/16 slack` into `12`, `3⁄16` (a fraction, no space before it) and ` slack`. */
+/** Splits `12 3/16 slack` into `12`, `3⁄16` (a fraction behind its whole number) and ` slack`. */
 export function textParts(words: string): readonly TextPart[] {
   const parts: TextPart[] = [];
   let from = 0;
   for (const match of words.matchAll(FRACTION)) {
     const before = words.slice(from, match.index);
-    const plain = /\d $/.test(before) ? before.slice(0, -1) : before;
+    const isBehindWhole = /\d $/.test(before);
+    const plain = isBehindWhole ? before.slice(0, -1) : before;
     if (plain !== "") parts.push({ text: plain, fraction: false });
-    parts.push({ text: `${match[1]}\u2044${match[2]}`, fraction: true });
+    const text = `${match[1]}\u2044${match[2]}`;
+    parts.push(isBehindWhole ? { text, fraction: true, isBehindWhole } : { text, fraction: true });
     from = match.index + match[0].length;
   }
   if (from < words.length || parts.length === 0) parts.push({ text: words.slice(from), fraction: false });

@@ -107,7 +107,7 @@ describe("words", () => {
   test("fractions are parted from what is before and after them", () => {
     expect(textParts("12 3/16 slack")).toEqual([
       { text: "12", fraction: false },
-      { text: "3\u204416", fraction: true },
+      { text: "3\u204416", fraction: true, isBehindWhole: true },
       { text: " slack", fraction: false },
     ]);
     expect(textParts("\u22121/4")).toEqual([
@@ -130,7 +130,7 @@ describe("words", () => {
       theme: "both",
       label: "from behind",
     });
-    expect(svg).toContain('10<tspan class="q">1\u20442</tspan>');
+    expect(svg).toContain('10<tspan font-size="0.6em"> </tspan><tspan class="q">1\u20442</tspan>');
     expect(svg).toContain("a &lt;tank&gt; &amp; &quot;pump&quot;");
     expect(svg).not.toContain("<tank>");
     expect(svg).toContain("--stop:#B3271A");

@@ -1,6 +1,7 @@
 import { svgText } from "@armwright/drawing";
 import { positionOf, type Study, solveAt } from "@armwright/engine";
 import { carView, type ViewName } from "../paper/car-view.ts";
+import { faceRules } from "../paper/face-rules.ts";
 import { PAGE_SIZES, type PageSize } from "../paper/page-size.ts";
 
 const WORDS: Readonly<Record<ViewName, string>> = {
@@ -21,5 +22,6 @@ export function viewSvg(study: Study, view: ViewName, paper: PageSize["name"]): 
     page.height - 20,
     page.width - 20,
   );
-  return svgText(drawing, { theme: "light", label: `${study.car.name} ${WORDS[view]}, 1 : ${ratio}` });
+  const label = `${study.car.name} ${WORDS[view]}, 1 : ${ratio}`;
+  return svgText(drawing, { theme: "light", label, faces: faceRules() });
 }

@@ -1,7 +1,8 @@
 import { svgText } from "@armwright/drawing";
+import { faceRules } from "./face-rules.ts";
 import { type Leaf, PEN } from "./leaf.ts";
 
-/** A sheet as an SVG of its true size, black on white whatever the page around it looks like. */
+/** A sheet as an SVG of its true size, in its own colours and its own face whatever the page around it looks like. */
 export const leafSvg = ({ id, title, page, parts }: Leaf): string =>
   svgText(
     {
@@ -9,5 +10,5 @@ export const leafSvg = ({ id, title, page, parts }: Leaf): string =>
       parts,
       handles: [],
     },
-    { prefix: `sheet-${id}`, theme: "light", label: title },
+    { prefix: `sheet-${id}`, theme: "light", label: title, faces: faceRules() },
   );

@@ -2,6 +2,7 @@ import {
   type Box,
   DASHES,
   FRACTION_SIZE,
+  GAP_SIZE,
   HALO,
   HATCHES,
   type Hatch,
@@ -252,8 +253,18 @@ function runsOf({ text, size, bold }: TextPrimitive): Run[] {
   const weight = bold ? type.boldWeight : type.weight;
   const face = weight >= 600 ? "bold" : weight >= 500 ? "medium" : "regular";
   return textParts(text).flatMap((part): Run[] => {
-    if (part.fraction)
-      return [{ text: part.text, font: face, size: type.size * FRACTION_SIZE * PEN, features: ["frac", "tnum"] }];
+    if (part.fraction) {
+      const set: Run = {
+        text: part.text,
+        font: face,
+        size: type.size * FRACTION_SIZE * PEN,
+        features: ["frac", "tnum"],
+      };
+      // A space that is there when the text is selected too.
+      return part.isBehindWhole
+        ? [{ text: " ", font: face, size: type.size * GAP_SIZE * PEN, features: [] }, set]
+        : [set];
+    }
     return spans(part.text).map(
       ({ words, isInFace }): Run => ({
         text: words,

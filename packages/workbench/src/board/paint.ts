@@ -2,6 +2,7 @@ import {
   type AreaPrimitive,
   CLASSES,
   DASHES,
+  GAP_SIZE,
   HALO,
   hatchId,
   type LinePrimitive,
@@ -203,14 +204,22 @@ function paintText(to: Painted, part: TextPrimitive, pen: number): void {
   if (to.put.get("text") === part.text) return;
   to.put.set("text", part.text);
   to.element.replaceChildren(
-    ...textParts(part.text).map(({ text, fraction }) => {
-      if (!fraction) return document.createTextNode(text);
-      const span = document.createElementNS(SVG, "tspan");
+    ...textParts(part.text).flatMap(({ text, fraction, isBehindWhole }): Node[] => {
+      if (!fraction) return [document.createTextNode(text)];
+      const span = spanOf(text);
       span.setAttribute("class", CLASSES.fraction);
-      span.textContent = text;
-      return span;
+      if (!isBehindWhole) return [span];
+      const gap = spanOf(" ");
+      gap.setAttribute("font-size", `${GAP_SIZE}em`);
+      return [gap, span];
     }),
   );
+}
+
+function spanOf(words: string): SVGTSpanElement {
+  const span = document.createElementNS(SVG, "tspan");
+  span.textContent = words;
+  return span;
 }
 
 function put({ element, put: known }: Painted, name: string, value: string | undefined): void {
