@@ -6,6 +6,7 @@ import {
   DEGREE,
   FOOT_POUND_FORCE,
   fromUnit,
+  INCH,
   POUND_FORCE,
   POUND_FORCE_PER_INCH,
   POUND_MASS,
@@ -26,9 +27,16 @@ const WRITTEN_UNITS: Partial<Record<Dimension, Readonly<Record<string, number>>>
   rate: { "lb/in": POUND_FORCE_PER_INCH, "lbs/in": POUND_FORCE_PER_INCH, "n/mm": 1000 },
   pressure: { psi: PSI, bar: BAR },
   stress: { psi: PSI, ksi: 1000 * PSI, mpa: 1e6 },
-  torque: { "lb-ft": FOOT_POUND_FORCE, "ft-lb": FOOT_POUND_FORCE, nm: 1 },
+  torque: {
+    "lb-ft": FOOT_POUND_FORCE,
+    "ft-lb": FOOT_POUND_FORCE,
+    lbft: FOOT_POUND_FORCE,
+    ftlb: FOOT_POUND_FORCE,
+    nm: 1,
+  },
   force: { lb: POUND_FORCE, lbs: POUND_FORCE, n: 1, kn: 1000 },
   volume: { in3: CUBIC_INCH, cm3: CUBIC_CENTIMETRE, cc: CUBIC_CENTIMETRE },
+  speed: { "in/s": INCH, "m/s": 1 },
 };
 
 /** Reads any value of a document: a length as a tape is read, others as a number with or without its unit. */
@@ -37,9 +45,10 @@ export function parseQuantity(value: number | string, dimension: Dimension, syst
   if (typeof value === "number") {
     return Number.isFinite(value) ? { ok: true, value: fromUnit(value, dimension, system) } : { ok: false };
   }
-  const match = /^([-+]?(?:\d+(?:[.,]\d*)?|[.,]\d+)) ?((?:[a-z°%][a-z°%/0-9-]*)?)$/.exec(
+  const match = /^([-+]?(?:\d+(?:[.,]\d*)?|[.,]\d+)) ?((?:[a-z°%][a-z°%/0-9 -]*)?)$/.exec(
     value
       .replace(/\u2212/g, "-")
+      .replace(/³/g, "3")
       .trim()
       .toLowerCase(),
   );
@@ -47,7 +56,7 @@ export function parseQuantity(value: number | string, dimension: Dimension, syst
   if (digits === undefined) return { ok: false };
   if (digits.includes(",")) return { ok: false, suggestion: digits.replace(",", ".") };
   const number = Number(digits);
-  const symbol = match?.[2] ?? "";
+  const symbol = (match?.[2] ?? "").replace(/ /g, "");
   if (symbol === "") return finite(fromUnit(number, dimension, system));
   const units = WRITTEN_UNITS[dimension];
   if (units && Object.hasOwn(units, symbol)) return finite(number * (units[symbol] ?? Number.NaN));

@@ -2,6 +2,7 @@ import { type ReactNode, useEffect, useId, useRef, useState } from "react";
 import { Reading } from "../words/Reading.tsx";
 import { QuantityField } from "./QuantityField.tsx";
 import type { Field } from "./schema-fields.ts";
+import { typedText } from "./typed.ts";
 import { enter, faultWords, holdField, useField } from "./use-field.ts";
 
 interface Props {
@@ -54,7 +55,7 @@ export function TextField({ field }: Props): ReactNode {
   const { value, fault, isHeld } = useField(field.path);
   const [draft, setDraft] = useState<string | null>(null);
   const id = useId();
-  const typed = typeof value === "string" ? value : "";
+  const typed = typedText(value);
   const finish = (): void => {
     if (draft !== null && draft !== typed) enter(field, draft === "" && !field.isRequired ? undefined : draft);
     setDraft(null);

@@ -167,6 +167,7 @@ function steppedBy(field: Field, use: FieldUse, text: string, way: 1 | -1, isBig
     return lengthAsTyped(Math.round(parsed.value / step + way) * step, use.units, use.own);
   }
   const number = Number.parseFloat(shown(parsed.value, dimension, use.own).replace("\u2212", "-"));
-  const step = dimension === "angle" ? (isBig ? 1 : 0.1) : isBig ? 10 : 1;
-  return Number((number + way * step).toFixed(dimension === "angle" ? 1 : 0));
+  const isFine = dimension === "angle" || dimension === "ratio";
+  const step = (isFine ? 0.1 : 1) * (isBig ? 10 : 1);
+  return Number((number + way * step).toFixed(isFine ? 1 : 0));
 }

@@ -1,3 +1,4 @@
+import type { Dimension } from "@armwright/engine";
 import { type CarDocument, formatPath, type Path, parsePath, valueAt } from "@armwright/engine/document";
 
 /** How a field is asked for. */
@@ -11,7 +12,7 @@ export interface Field {
   /** The heading that it stands under. */
   readonly group: string;
   readonly meaning: string;
-  readonly dimension?: "length" | "angle" | "mass" | "percent";
+  readonly dimension?: Dimension;
   /** `12 to 19 in (305 to 483 mm)`. */
   readonly typical?: string;
   /** What is put in when it is left out, and why. */
@@ -97,7 +98,7 @@ const OPEN_SECTIONS: readonly string[] = ["targets", "weights", "stops", "rodEnd
 
 function fieldOf(path: Path, schema: Schema, isRequired: boolean, document: CarDocument): Field {
   const { meaning, unit, typical, leftOut } = factsOf(schema.description ?? "");
-  const dimension = DIMENSIONS[unit ?? ""];
+  const dimension = unit === undefined ? undefined : DIMENSIONS[unit];
   const { label, group } = namesOf(path, document);
   return {
     path: formatPath(path),
@@ -113,10 +114,19 @@ function fieldOf(path: Path, schema: Schema, isRequired: boolean, document: CarD
   };
 }
 
-const DIMENSIONS: Readonly<Record<string, NonNullable<Field["dimension"]>>> = {
+/** By the unit that the schema names; a number without one is a ratio. */
+const DIMENSIONS: Readonly<Record<string, Dimension>> = {
+  "": "ratio",
   "in or mm": "length",
   deg: "angle",
   "lb or kg": "mass",
+  "lb or N": "force",
+  "lb/in or N/mm": "rate",
+  "psi or bar": "pressure",
+  "psi or MPa": "stress",
+  "in3 or cm3": "volume",
+  "lb ft or N m": "torque",
+  "in/s or m/s": "speed",
   "%": "percent",
 };
 

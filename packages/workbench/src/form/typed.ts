@@ -8,6 +8,7 @@ import {
   unitOf,
 } from "@armwright/engine";
 import type { Typed } from "@armwright/engine/document";
+import { unitShown } from "../words/shown.ts";
 
 /**
  * What a builder typed into a field, as the document keeps it: as typed, a plain number as a number. Where the shown unit
@@ -22,7 +23,7 @@ export function typedValue(
   const trimmed = text.replace(/\u2212/g, "-").trim();
   if (trimmed === "") return undefined;
   const isBare = /^[-+]?(?:\d+(?:\.\d*)?|\.\d+)$/.test(trimmed);
-  const needsUnit = shown !== own && (dimension === "length" || dimension === "mass");
+  const needsUnit = dimension !== undefined && unitOf(dimension, shown) !== unitOf(dimension, own);
   if (needsUnit && (isBare || (dimension === "length" && /^[-+]?(?:\d+[ -])?\d+\/\d+$/.test(trimmed)))) {
     return `${trimmed} ${unitOf(dimension, shown)}`;
   }
@@ -42,7 +43,7 @@ export const typedText = (value: unknown): string =>
 /** The unit that a bare number in this field means. */
 export function unitOfTyped(value: unknown, dimension: Dimension, own: UnitSystem): string {
   if (typeof value === "string" && /[a-z"'%°]/i.test(value)) return "";
-  return unitOf(dimension, own).replace("deg", "°");
+  return unitShown(dimension, own);
 }
 
 /** A typed value in the other reading: `12 3/16` in a document of inches, shown in millimetres; empty where it says no more. */
@@ -50,7 +51,7 @@ export function converted(value: unknown, dimension: Dimension, shown: UnitSyste
   if (typeof value !== "number" && typeof value !== "string") return "";
   const parsed = parseQuantity(value, dimension, own);
   if (!parsed.ok) return "";
-  const writtenElsewhere = typeof value === "string" && /mm|cm|in|"|'|kg|lb/i.test(value);
+  const writtenElsewhere = typeof value === "string" && /[a-z"']/i.test(value);
   if (shown === own && !writtenElsewhere) return "";
   return formatValue(parsed.value, dimension, shown);
 }

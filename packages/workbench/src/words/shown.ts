@@ -39,7 +39,9 @@ export function bare(value: number | null, dimension: Dimension, units: UnitSyst
 
 /** `in`, `°`, … as written after a number. */
 export const unitShown = (dimension: Dimension, units: UnitSystem): string =>
-  unitOf(dimension, units).replace("deg", "°");
+  unitOf(dimension, units)
+    .replace("deg", "°")
+    .replace(/(?<=n|m)3$/, "³");
 
 /** Text made by the engine, as the page sets it. */
 export const tidy = (text: string): string =>
