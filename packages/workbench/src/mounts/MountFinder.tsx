@@ -6,6 +6,7 @@ import { useBench } from "../app/use-bench.ts";
 import { laidOver } from "../board/laid-over.ts";
 import { bench } from "../store/bench.ts";
 import { connection } from "../store/connection.ts";
+import { keepWishes, keptWishes } from "./kept-wishes.ts";
 import { lookClosely, lookCoarsely, stopLooking } from "./look-for-places.ts";
 import { MountsOver } from "./MountsOver.tsx";
 import { beginFor, mountsBench, openFinder, useMounts } from "./mounts-store.ts";
@@ -69,7 +70,7 @@ function OpenFinder(): ReactNode {
   );
 }
 
-/** Zones are drawn for a car when the finder is first opened on it, and then stay until they are moved. */
+/** Zones are drawn for a car when the finder is first opened on it, and then stay where they are moved to, here and when the page is opened again. */
 function useZonesOfCar(): void {
   const file = useStore(connection, ({ name }) => name);
   const kind = useBench(({ live }) => live.study?.car.linkage.kind);
@@ -78,9 +79,18 @@ function useZonesOfCar(): void {
     const madeFor = `${file} ${kind}`;
     if (!study || mountsBench.getState().madeFor === madeFor) return;
     const shocks = shocksOf(study.car, mountsBench.getState());
+    const kept = keptWishes(madeFor, study.corner);
+    if (kept?.zones) {
+      beginFor(madeFor, { ...kept, zones: kept.zones });
+      return;
+    }
     const { upper, lower } = defaultRequest(study.corner, shocks.slice(0, 1));
-    beginFor(madeFor, { upper, lower });
+    beginFor(madeFor, { zones: { upper, lower } });
   }, [file, kind]);
+  const { madeFor, chosen, zones, travel, reserve, requirements, step, isDragging } = useMounts((state) => state);
+  useEffect(() => {
+    if (!isDragging) keepWishes(madeFor, { chosen, zones, travel, reserve, requirements, step });
+  }, [madeFor, chosen, zones, travel, reserve, requirements, step, isDragging]);
 }
 
 /** Coarsely while the hand moves, closely at rest. */

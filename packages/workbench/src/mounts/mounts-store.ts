@@ -96,9 +96,9 @@ const { setState: set } = mountsBench;
 
 export const openFinder = (isOpen: boolean): void => set(isOpen ? { isOpen } : { isOpen, ...NOTHING_FOUND });
 
-/** Begins anew for another car. */
-export const beginFor = (madeFor: string, zones: Zones): void =>
-  set(({ chosen }) => ({ ...FIRST_WISHES, ...NOTHING_FOUND, chosen, madeFor, zones, wanted: [] }));
+/** Begins anew for another car: with what was asked when it was last looked at, or with zones drawn for it. */
+export const beginFor = (madeFor: string, wishes: Partial<Wishes> & { readonly zones: Zones }): void =>
+  set(({ chosen }) => ({ ...FIRST_WISHES, ...NOTHING_FOUND, chosen, madeFor, wanted: [], ...wishes }));
 
 export const wish = (wishes: Partial<Wishes>): void => set(wishes);
 
