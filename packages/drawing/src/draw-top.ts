@@ -1,4 +1,4 @@
-import type { Position, Study } from "@armwright/engine";
+import { addScaled, cross, type Position, type Study, UP } from "@armwright/engine";
 import type { ViewOptions } from "./options.ts";
 import { hingeLines } from "./parts/hinges.ts";
 import { keepOutParts, keepOutShapes } from "./parts/keep-out.ts";
@@ -10,7 +10,7 @@ import type { Box, Drawing, Primitive, Sheet } from "./primitive.ts";
 import type { Scene } from "./scene.ts";
 import { byDepth, sceneOf } from "./scene-parts.ts";
 import { area, group, stroke, text } from "./sketch.ts";
-import { along, crossOf, UP, unitOr } from "./space.ts";
+import { unitOr } from "./space.ts";
 import { thinner } from "./thinner.ts";
 import { viewFromAbove } from "./view.ts";
 
@@ -58,8 +58,8 @@ function tyreFromAbove(scene: Scene): Primitive[] {
   const { car, position, view } = scene;
   const { wheel } = car;
   const { wheelCentre, spinAxis } = position;
-  const forward = unitOr(crossOf(spinAxis, UP), { x: 1, y: 0, z: 0 });
-  const at = (out: number, ahead: number) => view.at(along(along(wheelCentre, spinAxis, out), forward, ahead));
+  const forward = unitOr(cross(spinAxis, UP), { x: 1, y: 0, z: 0 });
+  const at = (out: number, ahead: number) => view.at(addScaled(addScaled(wheelCentre, spinAxis, out), forward, ahead));
   const half = wheel.sectionWidth / 2;
   const count = 8;
   const treads = Array.from({ length: count }, (_, i) => ((i + 0.5) / count - 0.5) * 1.7 * wheel.freeRadius);

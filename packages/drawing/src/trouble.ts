@@ -1,12 +1,13 @@
 import {
   type ClearanceReport,
+  distance,
   type LimitReport,
+  midpoint,
   type Position,
   placeOn,
   type Study,
   type Vec3,
 } from "@armwright/engine";
-import { apart, midway } from "./space.ts";
 import { reading } from "./words.ts";
 
 /** Something that stops the wheel here, or would have stopped it before: where it is, and what to write beside it. */
@@ -98,7 +99,7 @@ function partTroubles(study: Study, position: Position, row: Float64Array): Unor
         at,
       });
     }
-    const middle = midway(shaft.inner.centre, outerNow);
+    const middle = midpoint(shaft.inner.centre, outerNow);
     const engaged = read("slipEngagement");
     if (shaft.slip && engaged !== null && engaged <= shaft.slip.leastEngagement + AT_LIMIT) {
       add({
@@ -118,7 +119,7 @@ function partTroubles(study: Study, position: Position, row: Float64Array): Unor
   const shock = car.shock;
   const eyeToEye = read("shockLength");
   if (shock && eyeToEye !== null) {
-    const at = midway(
+    const at = midpoint(
       placeOn(position, shock.upper.point, shock.upper.on),
       placeOn(position, shock.lower.point, shock.lower.on),
     );
@@ -205,4 +206,4 @@ export function nearestToTyre(gaps: readonly GapNow[]): GapNow | null {
 
 /** Troubles that would be drawn on top of one another are told once: the first of those within `near` metres. */
 export const distinctSpots = (troubles: readonly Trouble[], near: number): readonly Trouble[] =>
-  troubles.filter((trouble, index) => troubles.slice(0, index).every((other) => apart(other.at, trouble.at) > near));
+  troubles.filter((trouble, index) => troubles.slice(0, index).every((other) => distance(other.at, trouble.at) > near));

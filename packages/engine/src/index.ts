@@ -45,7 +45,18 @@ export {
   sayUndetermined,
 } from "./findings/say-survey.ts";
 export type * from "./geometry/pose.ts";
-export type { Vec3 } from "./geometry/vec3.ts";
+export {
+  addScaled,
+  cross,
+  distance,
+  dot,
+  length as lengthOf,
+  midpoint,
+  subtract,
+  UP,
+  unit as unitVector,
+  type Vec3,
+} from "./geometry/vec3.ts";
 export { type AxleModel, axleRates, USUAL_GYRATION } from "./landing/axle-rates.ts";
 export { type CornerModel, cornerModel, type LandingAssumption, type LandingNeed } from "./landing/corner-model.ts";
 export { suspensionForces, writeForces, writeRates } from "./landing/corner-rates.ts";

@@ -1,5 +1,4 @@
-import type { Vec3 } from "@armwright/engine";
-import { along, cross, dot, less, unit } from "../space.ts";
+import { addScaled, cross, dot, subtract, unitVector, type Vec3 } from "@armwright/engine";
 
 /** The end of a tube that has to sit on other tubes. Lengths in m. */
 export interface CopedEnd {
@@ -46,7 +45,7 @@ export function copeLine(end: CopedEnd, points: number = COPE_POINTS): readonly 
   const side = cross(end.outward, end.seam);
   return Array.from({ length: points + 1 }, (_, index) => {
     const angle = (2 * Math.PI * index) / points;
-    const radial = along(along({ x: 0, y: 0, z: 0 }, end.seam, Math.cos(angle)), side, Math.sin(angle));
+    const radial = addScaled(addScaled({ x: 0, y: 0, z: 0 }, end.seam, Math.cos(angle)), side, Math.sin(angle));
     let cut: number | null = null;
     let meets: number | null = null;
     end.onto.forEach((tube, which) => {
@@ -66,7 +65,7 @@ const THROUGH_WALL = 16;
 /** The smallest first meeting over the wall's thickness: of a line through a convex body it is convex in ρ. */
 function shortestOf(end: CopedEnd, radial: Vec3, tube: RoundTube): number | null {
   const inner = end.outerRadius - end.wall;
-  const at = (radius: number): number => firstMeeting(end, along(end.origin, radial, radius), tube) ?? Infinity;
+  const at = (radius: number): number => firstMeeting(end, addScaled(end.origin, radial, radius), tube) ?? Infinity;
   let best = 0;
   const values = Array.from({ length: THROUGH_WALL + 1 }, (_, i) => at(inner + (end.wall * i) / THROUGH_WALL));
   values.forEach((value, i) => {
@@ -88,9 +87,9 @@ function shortestOf(end: CopedEnd, radial: Vec3, tube: RoundTube): number | null
 
 /** Where a line along the tube first meets another tube, coming from inside, m from `from`; null where it passes by. */
 function firstMeeting({ outward }: CopedEnd, from: Vec3, { point, direction, radius }: RoundTube): number | null {
-  const w = less(from, point);
-  const across = along(w, direction, -dot(w, direction));
-  const slope = along(outward, direction, -dot(outward, direction));
+  const w = subtract(from, point);
+  const across = addScaled(w, direction, -dot(w, direction));
+  const slope = addScaled(outward, direction, -dot(outward, direction));
   const a = dot(slope, slope);
   if (a < NEARLY_IN_LINE) return null;
   const b = dot(across, slope);
@@ -102,8 +101,8 @@ function firstMeeting({ outward }: CopedEnd, from: Vec3, { point, direction, rad
 
 /** A seam that lies in the plane of both axes, on the side of the acute angle; any, where the axes are in line. */
 export function usualSeam(outward: Vec3, onto: Vec3): Vec3 {
-  const flat = along(onto, outward, -dot(onto, outward));
-  if (dot(flat, flat) > 1e-12) return unit(flat);
+  const flat = addScaled(onto, outward, -dot(onto, outward));
+  if (dot(flat, flat) > 1e-12) return unitVector(flat);
   const other = Math.abs(outward.z) < 0.9 ? { x: 0, y: 0, z: 1 } : { x: 1, y: 0, z: 0 };
-  return unit(along(other, outward, -dot(other, outward)));
+  return unitVector(addScaled(other, outward, -dot(other, outward)));
 }

@@ -1,6 +1,18 @@
-import type { ArmFrame, ArmMember, Corner, linkTubes, RodEnd, Vec3 } from "@armwright/engine";
+import {
+  type ArmFrame,
+  type ArmMember,
+  addScaled,
+  type Corner,
+  cross,
+  distance,
+  lengthOf,
+  type linkTubes,
+  type RodEnd,
+  subtract,
+  unitVector,
+  type Vec3,
+} from "@armwright/engine";
 import { copeLine, usualSeam } from "../cope/cope-line.ts";
-import { along, cross, less, size, unit } from "../space.ts";
 import { bungSetBack } from "./bung-set-back.ts";
 import type { CopeEnd, TubeEnd, TubePiece } from "./tube-piece.ts";
 
@@ -74,13 +86,13 @@ function armPieces(frame: ArmFrame, corner: Corner): TubePiece[] {
         return copeEnd(
           label,
           point,
-          unit(less(point, other)),
+          unitVector(subtract(point, other)),
           onto.map((each) => ({ ...roundTube(each.start, each.stop, each.chain.first), name: each.chain.first.label })),
           section.diameter,
           section.wall,
         );
       }
-      const pivot = corner.pivots.find((each) => size(less(each.point, point)) < 1e-6);
+      const pivot = corner.pivots.find((each) => distance(each.point, point) < 1e-6);
       return pivot ? bungEnd(pivot.id, pivot.label, point, corner.car.rodEnds) : { kind: "square", point, at: label };
     };
     const from = makeEnd(tube.chain.nodes[0]!, tube.start, tube.stop);
@@ -114,7 +126,7 @@ function copedAgain(end: CopeEnd, seam: Vec3): CopeEnd {
 }
 
 function finished(piece: Omit<TubePiece, "centres" | "length">): TubePiece {
-  const centres = size(less(piece.to.point, piece.from.point));
+  const centres = distance(piece.to.point, piece.from.point);
   const off = (end: TubeEnd): number => (end.kind === "bung" ? end.setBack.length : end.kind === "cope" ? -end.tip : 0);
   return { ...piece, centres, length: Math.max(centres - off(piece.from) - off(piece.to), 0) };
 }
@@ -137,7 +149,7 @@ function copeEnd(
   const line = copeLine(cut);
   const cuts = line.flatMap((place) => place.cut ?? []);
   if (cuts.length === 0) return { kind: "square", point, at };
-  const slant = size(cross(outward, onto[0]!.direction));
+  const slant = lengthOf(cross(outward, onto[0]!.direction));
   return {
     kind: "cope",
     at,
@@ -154,7 +166,7 @@ function copeEnd(
 
 function roundTube(start: Vec3, stop: Vec3, { section }: ArmMember) {
   const diameter = section.shape === "round-tube" ? section.diameter : 0;
-  return { point: start, direction: unit(less(stop, start)), radius: diameter / 2 };
+  return { point: start, direction: unitVector(subtract(stop, start)), radius: diameter / 2 };
 }
 
 const weightOf = ({ section }: ArmMember): number =>
@@ -167,15 +179,15 @@ function chainsOf(members: readonly ArmMember[], pointOf: (id: string) => Vec3):
   for (const member of members) {
     if (!left.delete(member)) continue;
     const nodes = [member.from, member.to];
-    const heading = unit(less(pointOf(member.to), pointOf(member.from)));
+    const heading = unitVector(subtract(pointOf(member.to), pointOf(member.from)));
     const grow = (end: "first" | "last"): boolean => {
       const node = end === "first" ? nodes[0]! : nodes.at(-1)!;
       for (const next of left) {
         const other = next.from === node ? next.to : next.to === node ? next.from : undefined;
         if (other === undefined || !isSameTube(member, next)) continue;
-        const way = less(pointOf(other), pointOf(node));
-        const onward = end === "last" ? heading : along({ x: 0, y: 0, z: 0 }, heading, -1);
-        if (size(less(unit(way), onward)) > STRAIGHT) continue;
+        const way = subtract(pointOf(other), pointOf(node));
+        const onward = end === "last" ? heading : addScaled({ x: 0, y: 0, z: 0 }, heading, -1);
+        if (lengthOf(subtract(unitVector(way), onward)) > STRAIGHT) continue;
         left.delete(next);
         if (end === "first") nodes.unshift(other);
         else nodes.push(other);

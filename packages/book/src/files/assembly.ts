@@ -1,4 +1,5 @@
 import {
+  addScaled,
   type Car,
   type Corner,
   type KeepOut,
@@ -7,9 +8,10 @@ import {
   placeOn,
   positionOf,
   solveAt,
+  subtract,
+  unitVector,
   type Wheel,
 } from "@armwright/engine";
-import { along, less, unit } from "../space.ts";
 import { ball, bar, block, mirroredSolid, type Solid, turned } from "./solid.ts";
 
 /**
@@ -56,7 +58,7 @@ function cornerSolids(corner: Corner, travel: number): Solid[] {
 
 /** Where the stub axle begins: at the outer joint, or two hands inboard of the hub face. */
 function stubInner({ driveshaft, wheel }: Car) {
-  return driveshaft?.outer.centre ?? along(wheel.hubFace, { x: 0, y: 1, z: 0 }, -0.15);
+  return driveshaft?.outer.centre ?? addScaled(wheel.hubFace, { x: 0, y: 1, z: 0 }, -0.15);
 }
 
 function wheelSolid(wheel: Wheel, { wheelCentre, spinAxis }: Position): Solid {
@@ -87,7 +89,7 @@ function partSolids({ shock, strap, bumpStop }: Car, position: Position): Solid[
   const solids: Solid[] = [];
   if (shock) {
     const [upper, lower] = [shock.upper, shock.lower].map(({ point, on }) => placeOn(position, point, on));
-    const middle = along(upper!, less(lower!, upper!), 0.6);
+    const middle = addScaled(upper!, subtract(lower!, upper!), 0.6);
     solids.push(
       bar("shock, body and springs", upper!, middle, shock.diameter),
       bar("shock, shaft", middle, lower!, 0.022),
@@ -100,8 +102,8 @@ function partSolids({ shock, strap, bumpStop }: Car, position: Position): Solid[
   if (bumpStop) {
     const base = placeOn(position, bumpStop.base.point, bumpStop.base.on);
     const strikes = placeOn(position, bumpStop.strikes.point, bumpStop.strikes.on);
-    const heading = unit(less(strikes, base));
-    solids.push(bar("bump stop", base, along(base, heading, bumpStop.reach), 0.05));
+    const heading = unitVector(subtract(strikes, base));
+    solids.push(bar("bump stop", base, addScaled(base, heading, bumpStop.reach), 0.05));
   }
   return solids;
 }

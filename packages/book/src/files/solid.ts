@@ -1,5 +1,4 @@
-import type { Vec3 } from "@armwright/engine";
-import { along, cross, dot, size, unit } from "../space.ts";
+import { addScaled, cross, dot, lengthOf, unitVector, type Vec3 } from "@armwright/engine";
 
 /** A closed surface of triangles with a name, vehicle axes, m; triangles turn left seen from outside. */
 export interface Solid {
@@ -14,8 +13,8 @@ const ROUND = 32;
 
 /** A round bar with flat ends. */
 export function bar(name: string, from: Vec3, to: Vec3, diameter: number): Solid {
-  const length = size(along(to, from, -1));
-  return turned(name, from, unit(along(to, from, -1)), [
+  const length = lengthOf(addScaled(to, from, -1));
+  return turned(name, from, unitVector(addScaled(to, from, -1)), [
     [0, 0],
     [diameter / 2, 0],
     [diameter / 2, length],
@@ -53,11 +52,11 @@ export function turned(
   const corners: number[] = [];
   const push = (point: Vec3): number => corners.push(point.x, point.y, point.z) / 3 - 1;
   const rings = profile.map(([radius, place]) => {
-    const centre = along(origin, axis, place);
+    const centre = addScaled(origin, axis, place);
     if (radius === 0) return [push(centre)];
     return Array.from({ length: ROUND }, (_, i) => {
       const angle = (2 * Math.PI * i) / ROUND;
-      return push(along(along(centre, square, radius * Math.cos(angle)), other, radius * Math.sin(angle)));
+      return push(addScaled(addScaled(centre, square, radius * Math.cos(angle)), other, radius * Math.sin(angle)));
     });
   });
   const first = profile[0]!;
@@ -84,7 +83,7 @@ export function block(name: string, centre: Vec3, axisX: Vec3, axisY: Vec3, half
   for (const z of [-1, 1])
     for (const y of [-1, 1])
       for (const x of [-1, 1]) {
-        const p = along(along(along(centre, axisX, x * half.x), axisY, y * half.y), axisZ, z * half.z);
+        const p = addScaled(addScaled(addScaled(centre, axisX, x * half.x), axisY, y * half.y), axisZ, z * half.z);
         corners.push(p.x, p.y, p.z);
       }
   // Corners count x first, then y, then z; each face as two triangles that turn left seen from outside.
@@ -125,5 +124,5 @@ export function volumeOf({ corners, triangles }: Solid): number {
 
 function squareTo(axis: Vec3): Vec3 {
   const helper = Math.abs(axis.z) < 0.9 ? { x: 0, y: 0, z: 1 } : { x: 1, y: 0, z: 0 };
-  return unit(along(helper, axis, -dot(helper, axis)));
+  return unitVector(addScaled(helper, axis, -dot(helper, axis)));
 }

@@ -1,5 +1,16 @@
-import type { BodyId, Car, Corner, Mount, Vec3 } from "@armwright/engine";
-import { cross, dot, less, size, unit } from "../space.ts";
+import {
+  type BodyId,
+  type Car,
+  type Corner,
+  cross,
+  distance,
+  dot,
+  lengthOf,
+  type Mount,
+  subtract,
+  unitVector,
+  type Vec3,
+} from "@armwright/engine";
 
 /** A place that a jig has to hold, in the design position. */
 export interface JigPoint {
@@ -123,12 +134,12 @@ const marked = (places: readonly Place[]): JigPoint[] =>
 
 /** Places that fall on each other are one. */
 const distinct = (places: readonly Place[]): Place[] =>
-  places.filter((place, index) => places.findIndex((other) => size(less(other.point, place.point)) < 1e-6) === index);
+  places.filter((place, index) => places.findIndex((other) => distance(other.point, place.point) < 1e-6) === index);
 
 const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 
 /** Distance between two of a part's points, centre to centre, m. */
-export const apart = (a: JigPoint, b: JigPoint): number => size(less(a.point, b.point));
+export const apart = (a: JigPoint, b: JigPoint): number => distance(a.point, b.point);
 
 /**
  * Heights off the plane through the part's first three points that are not in line, its lowest point counted as 0; the plane
@@ -137,12 +148,12 @@ export const apart = (a: JigPoint, b: JigPoint): number => size(less(a.point, b.
 function heightsOff(points: readonly JigPoint[], body: BodyId): readonly number[] | null {
   if (body === "chassis" || points.length < 3) return null;
   const [a, b] = [points[0]!.point, points[1]!.point];
-  const along = less(b, a);
-  const third = points.slice(2).find(({ point }) => size(cross(along, less(point, a))) > 1e-6);
+  const along = subtract(b, a);
+  const third = points.slice(2).find(({ point }) => lengthOf(cross(along, subtract(point, a))) > 1e-6);
   if (!third) return null;
-  const square = unit(cross(along, less(third.point, a)));
+  const square = unitVector(cross(along, subtract(third.point, a)));
   const up = square.z < 0 ? { x: -square.x, y: -square.y, z: -square.z } : square;
-  const heights = points.map(({ point }) => dot(less(point, a), up));
+  const heights = points.map(({ point }) => dot(subtract(point, a), up));
   const lowest = Math.min(...heights);
   return heights.map((height) => height - lowest);
 }

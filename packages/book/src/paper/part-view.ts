@@ -18,10 +18,9 @@ import {
   text,
   widthOf,
 } from "@armwright/drawing";
-import type { Vec3 } from "@armwright/engine";
+import { addScaled, distance, subtract, unitVector, type Vec3 } from "@armwright/engine";
 import type { TubeEnd, TubePiece } from "../cut/tube-piece.ts";
 import type { JigPoint } from "../jig/jig-part.ts";
-import { along, less, size, unit } from "../space.ts";
 import { PEN } from "./leaf.ts";
 import { norths, type Side } from "./side.ts";
 import { namedRatio } from "./true-scale.ts";
@@ -103,9 +102,9 @@ function roomIn(box: Box, part: PartDrawing, at: (point: Vec3) => Spot, scale: n
 
 /** A tube as two edges with paper between, its bungs as narrower ends, its rod ends as the line to the ball. */
 function tubeParts({ from, to, diameter }: TubePiece, at: (point: Vec3) => Spot, scale: number): Primitive[] {
-  const heading = unit(less(to.point, from.point));
-  const start = along(from.point, heading, shortBy(from));
-  const stop = along(to.point, heading, -shortBy(to));
+  const heading = unitVector(subtract(to.point, from.point));
+  const start = addScaled(from.point, heading, shortBy(from));
+  const stop = addScaled(to.point, heading, -shortBy(to));
   const half = (diameter / 2) * scale;
   const [a, b] = [at(start), at(stop)];
   const ends = [[from, start] as const, [to, stop] as const].flatMap(([end, face]): Primitive[] =>
@@ -114,7 +113,11 @@ function tubeParts({ from, to, diameter }: TubePiece, at: (point: Vec3) => Spot,
           stroke("rod-end", at(face), at(end.point), { weight: "visible" }),
           area(
             "bung",
-            bar(at(face), at(along(face, unit(less(end.point, face)), Math.min(0.006, shortBy(end) / 3))), half * 1.08),
+            bar(
+              at(face),
+              at(addScaled(face, unitVector(subtract(end.point, face)), Math.min(0.006, shortBy(end) / 3))),
+              half * 1.08,
+            ),
             {
               weight: "thin",
             },
@@ -202,4 +205,4 @@ const wishOf = ({ from, to, words, along: way }: Measure, at: (point: Vec3) => S
 
 /** Whether two places stand apart in a view enough to be measured there, m. */
 export const isSeenApart = (side: Side, a: Vec3, b: Vec3): boolean =>
-  Math.hypot(side.across(a) - side.across(b), side.up(a) - side.up(b)) > 0.9 * size(less(a, b));
+  Math.hypot(side.across(a) - side.across(b), side.up(a) - side.up(b)) > 0.9 * distance(a, b);

@@ -1,8 +1,7 @@
 import type { Primitive } from "@armwright/drawing";
-import { rowAt, unitOf } from "@armwright/engine";
+import { distance, rowAt, unitOf } from "@armwright/engine";
 import { table } from "../paper/table.ts";
 import { paragraph } from "../paper/words.ts";
-import { less, size } from "../space.ts";
 import { lengthsIn, type Makings, type Sheet, said, tape } from "./sheet.ts";
 
 /** Half shaft; then shock, strap and bump stop: what each must measure, at ride and at both ends of the travel. */
@@ -59,7 +58,7 @@ function sections(makings: Makings): { readonly shaft: Section; readonly mounts:
           ? [
               ["eye to eye, fully closed", mark(car.shock.shortest)],
               ["eye to eye, fully open", mark(car.shock.longest)],
-              ["eye to eye at ride height", mark(size(less(car.shock.upper.point, car.shock.lower.point)))],
+              ["eye to eye at ride height", mark(distance(car.shock.upper.point, car.shock.lower.point))],
               ...ends(makings, "shockLength", "eye to eye"),
               ["widest, to keep clear round", mark(car.shock.diameter)],
             ]
@@ -93,7 +92,7 @@ function shaftRows(makings: Makings): string[][] {
   if (!driveshaft) return [];
   const mark = (metres: number): string => `${tape(makings, metres)} ${unitOf("length", units)}`;
   return [
-    ["joint centre to joint centre at ride height", mark(size(less(driveshaft.outer.centre, driveshaft.inner.centre)))],
+    ["joint centre to joint centre at ride height", mark(distance(driveshaft.outer.centre, driveshaft.inner.centre))],
     ...ends(makings, "shaftLength", "joint to joint"),
     ...(driveshaft.slip ? [["spline in at ride height", mark(driveshaft.slip.engagement)]] : []),
     ...ends(makings, "slipEngagement", "spline in"),

@@ -1,11 +1,10 @@
 import type { Primitive } from "@armwright/drawing";
-import { spinAxisOf, type Vec3 } from "@armwright/engine";
+import { cross, dot, spinAxisOf, subtract, unitVector, type Vec3 } from "@armwright/engine";
 import { type JigPoint, jigParts } from "../jig/jig-part.ts";
 import { markedView } from "../paper/marked-view.ts";
 import { FROM_ABOVE, FROM_BEHIND, onTheRight } from "../paper/side.ts";
 import { table } from "../paper/table.ts";
 import { paragraph } from "../paper/words.ts";
-import { cross, dot, less, unit } from "../space.ts";
 import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
 
 /** The spindle's places from its hub face and stub axis, left and right each. */
@@ -36,7 +35,7 @@ function spindleSheet(points: readonly JigPoint[], hand: "left" | "right", makin
       { head: "as built", share: 20 },
     ],
     points.map(({ mark: letter, label, point }) => {
-      const d = less(point, wheel.hubFace);
+      const d = subtract(point, wheel.hubFace);
       return [letter, label, mark(-dot(d, frame.out)), mark(dot(d, frame.forward)), mark(dot(d, frame.up)), ""];
     }),
     { left: room.x, top: intro.bottom + 2, width: room.width, floor: room.y + room.height },
@@ -69,6 +68,6 @@ function spindleSheet(points: readonly JigPoint[], hand: "left" | "right", makin
 
 /** Out along the stub; up as nearly upright as square to it can be; forward square to both. */
 function stubFrame(out: Vec3): { readonly out: Vec3; readonly forward: Vec3; readonly up: Vec3 } {
-  const forward = unit(cross(out, { x: 0, y: 0, z: 1 }));
+  const forward = unitVector(cross(out, { x: 0, y: 0, z: 1 }));
   return { out, forward, up: cross(forward, out) };
 }

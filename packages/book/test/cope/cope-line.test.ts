@@ -1,8 +1,7 @@
-import type { Vec3 } from "@armwright/engine";
+import { addScaled, cross, dot, lengthOf, subtract, unitVector, type Vec3 } from "@armwright/engine";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { type CopedEnd, copeLine, usualSeam } from "../../src/cope/cope-line.ts";
-import { along, cross, dot, less, size, unit } from "../../src/space.ts";
 
 const ORIGIN: Vec3 = { x: 0, y: 0, z: 0 };
 
@@ -35,7 +34,7 @@ test("at 45 degrees the closed form holds: s = −(ρ cosφ cosβ + √(R² − 
   const beta = Math.PI / 4;
   // The branch comes down at `beta` to the header's axis (x).
   const outward = { x: -Math.cos(beta), y: 0, z: -Math.sin(beta) };
-  const seam = unit({ x: Math.sin(beta), y: 0, z: -Math.cos(beta) });
+  const seam = unitVector({ x: Math.sin(beta), y: 0, z: -Math.cos(beta) });
   const line = copeLine({
     origin: ORIGIN,
     outward,
@@ -71,10 +70,10 @@ test("no part of the wall reaches into any tube that it sits on, and somewhere i
       fc.array(fc.tuple(direction, direction, number(0, 0.02), number(0.01, 0.04)), { minLength: 1, maxLength: 3 }),
       number(0.01, 0.03),
       (outward, tubes, outerRadius) => {
-        fc.pre(tubes.every(([dir]) => size(cross(outward, dir)) > Math.sin(Math.PI / 60)));
+        fc.pre(tubes.every(([dir]) => lengthOf(cross(outward, dir)) > Math.sin(Math.PI / 60)));
         const onto = tubes.map(([dir, off, distance, radius]) => ({
           direction: dir,
-          point: along(ORIGIN, off, distance),
+          point: addScaled(ORIGIN, off, distance),
           radius,
         }));
         const wall = outerRadius * 0.15;
@@ -82,13 +81,13 @@ test("no part of the wall reaches into any tube that it sits on, and somewhere i
         const side = cross(outward, seam);
         for (const { angle, cut, meets } of copeLine({ origin: ORIGIN, outward, seam, outerRadius, wall, onto }, 24)) {
           if (cut === null) continue;
-          const radial = along(along(ORIGIN, seam, Math.cos(angle)), side, Math.sin(angle));
+          const radial = addScaled(addScaled(ORIGIN, seam, Math.cos(angle)), side, Math.sin(angle));
           let nearest = Number.POSITIVE_INFINITY;
           for (let i = 0; i <= 40; i += 1) {
-            const edge = along(along(ORIGIN, radial, outerRadius - wall + (wall * i) / 40), outward, cut);
+            const edge = addScaled(addScaled(ORIGIN, radial, outerRadius - wall + (wall * i) / 40), outward, cut);
             onto.forEach((tube, which) => {
-              const w = less(edge, tube.point);
-              const gap = size(along(w, tube.direction, -dot(w, tube.direction))) - tube.radius;
+              const w = subtract(edge, tube.point);
+              const gap = lengthOf(addScaled(w, tube.direction, -dot(w, tube.direction))) - tube.radius;
               expect(gap).toBeGreaterThan(-1e-7);
               if (which === meets) nearest = Math.min(nearest, gap);
             });

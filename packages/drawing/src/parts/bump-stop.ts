@@ -1,8 +1,8 @@
+import { distance, midpoint } from "@armwright/engine";
 import { bar, gapOf, headingOf, offset } from "../path.ts";
 import type { Primitive } from "../primitive.ts";
 import { mountAt, mountPoint, type Scene } from "../scene.ts";
 import { area, group, patch } from "../sketch.ts";
-import { apart, midway } from "../space.ts";
 
 const INCH = 0.0254;
 
@@ -16,7 +16,7 @@ export function bumpStopParts(scene: Scene): { readonly depth: number; readonly 
   const a = mountAt(scene, stop.base);
   const b = mountAt(scene, stop.strikes);
   const h = headingOf(a, b);
-  const gap = apart(base, pad);
+  const gap = distance(base, pad);
   const per = gap > 0 ? gapOf(a, b) / gap : 0;
   const length = Math.max(Math.min(stop.reach, gap), stop.solid) * per;
   const squeeze = stop.reach > 0 ? Math.sqrt(Math.min(2, (stop.reach * per) / Math.max(length, 1e-9))) : 1;
@@ -39,7 +39,7 @@ export function bumpStopParts(scene: Scene): { readonly depth: number; readonly 
     }),
   ];
   return {
-    depth: view.depth(midway(base, pad)),
+    depth: view.depth(midpoint(base, pad)),
     parts: group("bump-stop", parts, { meaning: "bumpStop", label: "bump stop" }),
   };
 }

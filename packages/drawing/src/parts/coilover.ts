@@ -1,8 +1,8 @@
+import { distance, midpoint } from "@armwright/engine";
 import { bar, gapOf, headingOf, offset, rounded } from "../path.ts";
 import type { Ink, Primitive, Spot } from "../primitive.ts";
 import { inTrouble, isPartHeld, mountAt, mountPoint, type Scene } from "../scene.ts";
 import { area, group } from "../sketch.ts";
-import { apart, midway } from "../space.ts";
 
 const INCH = 0.0254;
 /** Share of the shock's shortest length that its body takes; the rest is shaft and eyes. A usual one, not the car's. */
@@ -23,7 +23,7 @@ export function coiloverParts(scene: Scene): { readonly depth: number; readonly 
   const b = mountAt(scene, shock.lower);
   const h = headingOf(a, b);
   const length = gapOf(a, b);
-  const trueLength = apart(top, bottom);
+  const trueLength = distance(top, bottom);
   // Seen slanted away, all that lies along the shock shrinks alike.
   const per = trueLength > 0 ? length / trueLength : 0;
   const ink: Ink = inTrouble(scene, "shock") ? "stop" : isPartHeld(scene, "shock") ? "hold" : "ink";
@@ -48,7 +48,7 @@ export function coiloverParts(scene: Scene): { readonly depth: number; readonly 
     piece(length - eye * 0.55, length + eye * 0.55, wide * 0.3),
   ];
   return {
-    depth: view.depth(midway(top, bottom)),
+    depth: view.depth(midpoint(top, bottom)),
     parts: group("shock", parts, { meaning: "shock", label: "coilover" }),
   };
 

@@ -1,8 +1,8 @@
-import { type Pivot, placeOn, type Vec3 } from "@armwright/engine";
+import { addScaled, lengthOf, type Pivot, placeOn, subtract, type Vec3 } from "@armwright/engine";
 import type { Primitive } from "../primitive.ts";
 import type { Scene } from "../scene.ts";
 import { stroke } from "../sketch.ts";
-import { along, less, sizeOf, unitOr } from "../space.ts";
+import { unitOr } from "../space.ts";
 
 /** Runs this far past the bushings, m. */
 const PAST = 0.06;
@@ -18,11 +18,11 @@ export function hingeLines(scene: Scene): Primitive[] {
   }
   return [...ends].flatMap(([key, points]) => {
     const [a, b] = [points[0]!, points[points.length - 1]!];
-    const line = less(b, a);
-    if (sizeOf(line) < 1e-6) return [];
+    const line = subtract(b, a);
+    if (lengthOf(line) < 1e-6) return [];
     const heading = unitOr(line, line);
-    const from = view.at(along(a, heading, -PAST));
-    const to = view.at(along(b, heading, PAST));
+    const from = view.at(addScaled(a, heading, -PAST));
+    const to = view.at(addScaled(b, heading, PAST));
     if (Math.hypot(to.x - from.x, to.y - from.y) < 8 * scene.pen) return [];
     return [stroke("hinge", from, to, { weight: "ghost", dash: "hinge", meaning: key })];
   });

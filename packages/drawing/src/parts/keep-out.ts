@@ -1,9 +1,8 @@
-import type { KeepOut, KeepOutBox, Vec3 } from "@armwright/engine";
+import { addScaled, cross, dot, type KeepOut, type KeepOutBox, subtract, type Vec3 } from "@armwright/engine";
 import { cutBehind, gapOf, hull, polyline, ring, spot } from "../path.ts";
 import type { Box, Primitive, Spot } from "../primitive.ts";
 import type { Scene } from "../scene.ts";
 import { area, line } from "../sketch.ts";
-import { along, crossOf, dotOf, less } from "../space.ts";
 
 /** A keep-out as it shows in a view: its outline, and where its name may stand. */
 export interface KeepOutShape {
@@ -51,12 +50,16 @@ function outlineOf(scene: Scene, keepOut: KeepOut, within: Box): Spot[] {
 }
 
 function cornersOf(box: KeepOutBox): Vec3[] {
-  const axisZ = crossOf(box.axisX, box.axisY);
+  const axisZ = cross(box.axisX, box.axisY);
   const sides = [-1, 1];
   return sides.flatMap((i) =>
     sides.flatMap((j) =>
       sides.map((k) =>
-        along(along(along(box.centre, box.axisX, i * box.half.x), box.axisY, j * box.half.y), axisZ, k * box.half.z),
+        addScaled(
+          addScaled(addScaled(box.centre, box.axisX, i * box.half.x), box.axisY, j * box.half.y),
+          axisZ,
+          k * box.half.z,
+        ),
       ),
     ),
   );
@@ -74,13 +77,13 @@ function traceOf(
   point: Vec3,
   normal: Vec3,
 ): { readonly at: Spot; readonly normal: Spot } | null {
-  const inPlane = along(normal, view.away, -dotOf(normal, view.away));
-  const size2 = dotOf(inPlane, inPlane);
+  const inPlane = addScaled(normal, view.away, -dot(normal, view.away));
+  const size2 = dot(inPlane, inPlane);
   if (size2 < 0.01) return null;
-  const height = dotOf(normal, less(point, position.wheelCentre));
-  const on = along(position.wheelCentre, inPlane, height / size2);
+  const height = dot(normal, subtract(point, position.wheelCentre));
+  const on = addScaled(position.wheelCentre, inPlane, height / size2);
   const at = view.at(on);
-  const tip = view.at(along(on, inPlane, 1));
+  const tip = view.at(addScaled(on, inPlane, 1));
   return { at, normal: spot(tip.x - at.x, tip.y - at.y) };
 }
 

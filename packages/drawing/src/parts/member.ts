@@ -1,9 +1,8 @@
-import { type Member, placeMember, type Vec3 } from "@armwright/engine";
+import { distance, type Member, midpoint, placeMember, type Vec3 } from "@armwright/engine";
 import { bar, gapOf, headingOf, offset } from "../path.ts";
 import type { Primitive, Spot } from "../primitive.ts";
 import { isPartHeld, type Scene } from "../scene.ts";
 import { area, group } from "../sketch.ts";
-import { apart, midway } from "../space.ts";
 
 const INCH = 0.0254;
 /** Rod end's shank out of the tube, jam nut's thickness, m; a drawing's sizes, not the car's. */
@@ -15,7 +14,7 @@ export function memberParts(scene: Scene, member: Member): { readonly depth: num
   const [from, to] = placeMember(scene.position, member);
   const a = scene.view.at(from);
   const b = scene.view.at(to);
-  const true3 = apart(from, to);
+  const true3 = distance(from, to);
   const shown = true3 > 0 ? gapOf(a, b) / (true3 * scene.scale) : 0;
   const half = Math.max((member.diameter / 2) * scene.scale, 1.6 * scene.pen);
   const ends = [endOf(scene, member.from.point), endOf(scene, member.to.point)] as const;
@@ -34,7 +33,7 @@ export function memberParts(scene: Scene, member: Member): { readonly depth: num
   if (ends[0]) parts.push(between(start - nut, start, half * 1.28));
   if (ends[1]) parts.push(between(end, end + nut, half * 1.28));
   return {
-    depth: scene.view.depth(midway(from, to)),
+    depth: scene.view.depth(midpoint(from, to)),
     parts: group("linkage", parts, { meaning: member.id, label: member.label }),
   };
 }
@@ -43,7 +42,7 @@ export function memberParts(scene: Scene, member: Member): { readonly depth: num
 function endOf(scene: Scene, point: Vec3): boolean {
   if (scene.detail === "small") return false;
   return scene.corner.pivots.some(
-    (pivot) => apart(pivot.point, point) < 1e-9 && scene.car.rodEnds.some((rodEnd) => rodEnd.pivot === pivot.id),
+    (pivot) => distance(pivot.point, point) < 1e-9 && scene.car.rodEnds.some((rodEnd) => rodEnd.pivot === pivot.id),
   );
 }
 

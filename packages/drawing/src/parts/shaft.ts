@@ -1,9 +1,8 @@
-import { placeOn } from "@armwright/engine";
+import { addScaled, distance, midpoint, placeOn } from "@armwright/engine";
 import { bar, circle, gapOf, headingOf, offset } from "../path.ts";
 import type { Primitive, Spot } from "../primitive.ts";
 import { inTrouble, isHeld, type Scene } from "../scene.ts";
 import { area, group, patch, stroke } from "../sketch.ts";
-import { along, apart, midway } from "../space.ts";
 
 const INCH = 0.0254;
 
@@ -17,9 +16,9 @@ export function shaftParts(scene: Scene): { readonly depth: number; readonly par
   const a = view.at(innerPoint);
   const b = view.at(outerPoint);
   const h = headingOf(a, b);
-  const shown = gapOf(a, b) / Math.max(apart(innerPoint, outerPoint) * scale, 1e-9);
+  const shown = gapOf(a, b) / Math.max(distance(innerPoint, outerPoint) * scale, 1e-9);
   const half = Math.max((shaft.diameter / 2) * scale, 1.6 * pen);
-  const output = (out: number): Spot => view.at(along(innerPoint, shaft.outputAxis, out));
+  const output = (out: number): Spot => view.at(addScaled(innerPoint, shaft.outputAxis, out));
   const parts: Primitive[] = [
     area("shaft", bar(output(0), output(-1.7 * INCH), 0.75 * INCH * scale)),
     area("shaft", bar(output(-1.7 * INCH), output(-2.2 * INCH), 1.7 * INCH * scale)),
@@ -27,7 +26,7 @@ export function shaftParts(scene: Scene): { readonly depth: number; readonly par
   ];
   if (shaft.slip) {
     // The sleeve keeps its length as the shaft plunges.
-    const sleeve = 0.38 * apart(shaft.inner.centre, shaft.outer.centre) * scale * shown;
+    const sleeve = 0.38 * distance(shaft.inner.centre, shaft.outer.centre) * scale * shown;
     const from = offset(a, h, 0, 0);
     const mouth = offset(a, h, sleeve, 0);
     const stop = inTrouble(scene, "driveshaft.slip");
@@ -50,7 +49,7 @@ export function shaftParts(scene: Scene): { readonly depth: number; readonly par
   }
   parts.push(stroke("shaft", a, b, { ink: "ink-2", weight: "hair", dash: "centre" }));
   return {
-    depth: view.depth(midway(innerPoint, outerPoint)),
+    depth: view.depth(midpoint(innerPoint, outerPoint)),
     parts: group("shaft", parts, { meaning: "driveshaft", label: "half shaft" }),
   };
 }

@@ -1,9 +1,8 @@
-import { placeOn } from "@armwright/engine";
+import { addScaled, placeOn } from "@armwright/engine";
 import { bar, hull, polyline, ring } from "../path.ts";
 import type { Primitive } from "../primitive.ts";
 import type { Scene } from "../scene.ts";
 import { area, group } from "../sketch.ts";
-import { along } from "../space.ts";
 
 const INCH = 0.0254;
 
@@ -32,7 +31,7 @@ export function spindlePlate(scene: Scene): { readonly depth: number; readonly p
 export function hubParts(scene: Scene): Primitive[] {
   const { position, view, scale, car } = scene;
   const { offset } = car.wheel;
-  const at = (a: number) => view.at(along(position.wheelCentre, position.spinAxis, a));
+  const at = (a: number) => view.at(addScaled(position.wheelCentre, position.spinAxis, a));
   const joint = car.driveshaft && placeOn(position, car.driveshaft.outer.centre, "spindle");
   const inner = joint ? view.at(joint) : at(offset - 2.6 * INCH);
   return [
@@ -44,6 +43,6 @@ export function hubParts(scene: Scene): Primitive[] {
 
 /** Two places on the spin axis between which the carrier lies. */
 function axleSpots({ position, car }: Scene) {
-  const on = (a: number) => along(position.wheelCentre, position.spinAxis, a);
+  const on = (a: number) => addScaled(position.wheelCentre, position.spinAxis, a);
   return { hub: on(car.wheel.offset - 1.2 * INCH), carrier: on(car.wheel.offset - 2.4 * INCH) };
 }

@@ -1,8 +1,8 @@
+import { distance, midpoint } from "@armwright/engine";
 import { circle, gapOf, middle, spot, toward } from "../path.ts";
 import type { Ink, PathStep, Primitive, Spot } from "../primitive.ts";
 import { isPartHeld, mountAt, mountPoint, type Scene } from "../scene.ts";
 import { area, group, line, patch } from "../sketch.ts";
-import { apart, midway } from "../space.ts";
 
 /** Band with a stitched middle: straight when tight, hanging in a curve of its own length when slack. */
 export function strapParts(scene: Scene): { readonly depth: number; readonly parts: Primitive } | null {
@@ -27,7 +27,7 @@ export function strapParts(scene: Scene): { readonly depth: number; readonly par
     ]),
   ];
   return {
-    depth: view.depth(midway(top, bottom)),
+    depth: view.depth(midpoint(top, bottom)),
     parts: group("strap", parts, { meaning: "strap", label: "limit strap" }),
   };
 }
@@ -38,7 +38,7 @@ function hangingLength(scene: Scene): number {
   if (!strap) return 0;
   const a = mountAt(scene, strap.upper);
   const b = mountAt(scene, strap.lower);
-  const apart3 = apart(mountPoint(scene, strap.upper), mountPoint(scene, strap.lower));
+  const apart3 = distance(mountPoint(scene, strap.upper), mountPoint(scene, strap.lower));
   return apart3 > 0 ? (strap.length * gapOf(a, b)) / apart3 : 0;
 }
 

@@ -1,9 +1,9 @@
-import type { Position, Vec3, Wheel } from "@armwright/engine";
+import { addScaled, cross, type Position, UP, type Vec3, type Wheel } from "@armwright/engine";
 import { circle, hull, polyline, ring } from "../path.ts";
 import type { PathStep, Primitive, Spot } from "../primitive.ts";
 import type { Scene } from "../scene.ts";
 import { area, line, patch, stroke } from "../sketch.ts";
-import { along, crossOf, squareOr, UP, unitOr } from "../space.ts";
+import { squareOr, unitOr } from "../space.ts";
 import type { View } from "../view.ts";
 
 const LAYER = "wheel";
@@ -14,7 +14,7 @@ type InSection = (outboard: number, up: number) => Spot;
 
 function inSection(view: View, { wheelCentre, spinAxis }: Position): InSection {
   const up = squareOr(UP, spinAxis, UP);
-  return (a, r) => view.at(along(along(wheelCentre, spinAxis, a), up, r));
+  return (a, r) => view.at(addScaled(addScaled(wheelCentre, spinAxis, a), up, r));
 }
 
 /** The wheel cut on the axle plane: tyre hatched, rim and centre solid, tread joined by two thin lines. */
@@ -160,7 +160,7 @@ function rimPaths(wheel: Wheel, side: 1 | -1): Pair[][] {
 /** The tyre's outline with nothing cut, as seen across the spin axis: for ghosts and the view from above. */
 export function tyreOutline(wheel: Wheel, position: Position, view: View): PathStep[] {
   const up = sectionUp(position, view);
-  const p: InSection = (a, r) => view.at(along(along(position.wheelCentre, position.spinAxis, a), up, r));
+  const p: InSection = (a, r) => view.at(addScaled(addScaled(position.wheelCentre, position.spinAxis, a), up, r));
   const half = wheel.sectionWidth / 2;
   const R = wheel.freeRadius;
   const s = Math.min(wheel.shoulderRadius, half);
@@ -179,7 +179,7 @@ export function tyreOutline(wheel: Wheel, position: Position, view: View): PathS
 }
 
 /** Direction in the wheel plane in which its edge is seen: square to the spin axis and to the line of sight. */
-const sectionUp = ({ spinAxis }: Position, view: View): Vec3 => unitOr(crossOf(spinAxis, view.away), UP);
+const sectionUp = ({ spinAxis }: Position, view: View): Vec3 => unitOr(cross(spinAxis, view.away), UP);
 
 /** The wheel seen flat on: tyre, rim and hub as rings. */
 export function wheelFace(scene: Scene): Primitive[] {
@@ -187,11 +187,11 @@ export function wheelFace(scene: Scene): Primitive[] {
   const { position, view, scale } = scene;
   const disc = (r: number, a: number): Spot[] => {
     const up = squareOr(UP, position.spinAxis, UP);
-    const side = crossOf(position.spinAxis, up);
-    const centre = along(position.wheelCentre, position.spinAxis, a);
+    const side = cross(position.spinAxis, up);
+    const centre = addScaled(position.wheelCentre, position.spinAxis, a);
     return Array.from({ length: 48 }, (_, i) => {
       const angle = (i / 48) * 2 * Math.PI;
-      return view.at(along(along(centre, up, r * Math.cos(angle)), side, r * Math.sin(angle)));
+      return view.at(addScaled(addScaled(centre, up, r * Math.cos(angle)), side, r * Math.sin(angle)));
     });
   };
   const half = wheel.sectionWidth / 2;
@@ -209,7 +209,7 @@ export const tyreSpots = (scene: Scene): Spot[] => {
   const { wheel } = scene.car;
   const up = sectionUp(scene.position, scene.view);
   const at = (a: number, r: number): Spot =>
-    scene.view.at(along(along(scene.position.wheelCentre, scene.position.spinAxis, a), up, r));
+    scene.view.at(addScaled(addScaled(scene.position.wheelCentre, scene.position.spinAxis, a), up, r));
   const half = wheel.sectionWidth / 2;
   return hull(
     [
