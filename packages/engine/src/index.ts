@@ -191,9 +191,17 @@ export {
   type SpringWish,
   USUAL_CROSSOVER_PAST,
   USUAL_PRELOAD,
-  WEIGHT_ERROR,
 } from "./springs/spring-choice.ts";
+export {
+  type DampingPoint,
+  dampingOverTravel,
+  type SpringPoint,
+  springOverLength,
+  type WheelSpringPoint,
+  wheelSpringOverTravel,
+} from "./springs/spring-curves.ts";
 export { springOperations, withTrialSpring } from "./springs/spring-operations.ts";
+export { readSpringShelf, type SpringShelf, type SpringShelfReading } from "./springs/spring-shelf.ts";
 export { gapFromCrossover } from "./springs/spring-stack.ts";
 export {
   type SpringNeed,
@@ -203,6 +211,7 @@ export {
   studySprings,
 } from "./springs/spring-study.ts";
 export { bandOf, type FrequencyBand, USE_BANDS } from "./springs/use-band.ts";
+export { WEIGHT_ERROR, type WeightEffect } from "./springs/weight-error.ts";
 export type { WheelSpringState } from "./springs/wheel-spring.ts";
 export { type StopsWish, USUAL_STOPS } from "./stops/assumptions.ts";
 export {

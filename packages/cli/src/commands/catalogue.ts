@@ -165,7 +165,7 @@ export const COMMANDS: readonly Command[] = [
       {
         name: "shelf",
         value: "FILE",
-        meaning: "springs to choose from (JSON): every one alone and every two are tried",
+        meaning: "springs to choose from (JSON or CSV): every one alone and every two are tried",
       },
       { name: "use", value: "USE", meaning: "dune, desert or trail: which ride frequency is aimed at" },
       { name: "ride", value: "TRAVEL", meaning: "choose so that the car sits there: + is lower than drawn" },

@@ -36,7 +36,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   const apply = applyFile({ operands, values }, io);
   const reading = readCar(operands[0]!, io);
   if (!reading) return EXIT.refused;
-  const shelf = shelfFile === undefined ? null : readSpringShelf(shelfFile, io);
+  const shelf = shelfFile === undefined ? null : readSpringShelf(shelfFile, reading.car.units, io);
   const hasSprings = reading.car.shock?.springs !== undefined;
   const car = shelf ? withTrialSpring(reading.car, shelf[0]!) : reading.car;
   if (!shelf) refuseWithoutShelf(values);

@@ -12,6 +12,8 @@ import {
   shaftForces,
   USUAL_RATIOS,
   unitOf,
+  WEIGHT_ERROR,
+  type WeightEffect,
 } from "@armwright/engine";
 import { type Page, section } from "../text/page.ts";
 import { bare, markTravel } from "../text/say.ts";
@@ -60,7 +62,16 @@ function restLines({ car }: Study, made: SpringStudy, page: Page): readonly stri
       `Sprung weight ${show(made.sprungMass, "mass", page)}; preload ${show(springs.preload, "length", page)}, ${formatNumber(springs.preload / springs.collarPitch, 1)} turns of the collar.`,
     ),
     ...say(designLine(made, page)),
+    ...(made.weightError ? say(weightLine(made.weightError, page)) : []),
   ];
+}
+
+/** Scales and the guess of what is not sprung are never exact. */
+function weightLine({ heavier, lighter }: NonNullable<SpringStudy["weightError"]>, page: Page): string {
+  const one = ({ lower, turns }: WeightEffect): string =>
+    `it sits ${show(Math.abs(lower), "length", page)} ${lower > 0 ? "lower" : "higher"} (${formatNumber(Math.abs(turns), 1)} turns ${turns > 0 ? "down" : "back up"} mend it)`;
+  const share = formatNumber(100 * WEIGHT_ERROR, 0);
+  return `With ${share} % more sprung weight ${one(heavier)}; with ${share} % less ${one(lighter)}.`;
 }
 
 function designLine({ preloadForDesign, springs }: SpringStudy, page: Page): string {

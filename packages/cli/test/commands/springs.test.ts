@@ -17,6 +17,7 @@ describe("springs of the demo", () => {
     expect(out).toMatch(/Ride frequency 0\.9\d Hz, past crossover 1\.\d\d Hz/);
     expect(out).toMatch(/^where it sits /m);
     expect(out).toMatch(/the slider\s+meets its stop/);
+    expect(out).toMatch(/With 5 % more sprung weight it sits [\d/]+ in lower \([\d.]+ turns down mend it\)/);
     expect(out).toContain("Nothing to mind.");
     expect(out).toContain("A squeezed spring kills");
     expect(out).not.toContain("FROM THE SHELF");

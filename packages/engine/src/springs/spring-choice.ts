@@ -2,9 +2,10 @@ import type { Spring, SpringSet } from "../car/car.ts";
 import type { Corner } from "../cycle/corner.ts";
 import { INCH, STANDARD_GRAVITY } from "../units/convert.ts";
 import { gasAt, SLOW } from "./gas-force.ts";
-import { findRest, rideFrequency, type TravelStops } from "./ride-height.ts";
+import { rideFrequency, type TravelStops } from "./ride-height.ts";
 import { makeSpringStack, seriesRate, springStackAt } from "./spring-stack.ts";
 import type { FrequencyBand } from "./use-band.ts";
+import { type Sitting, WEIGHT_ERROR, type WeightEffect, weightEffect } from "./weight-error.ts";
 import { type ShockPlace, type ShockSpring, shockPlaceAt, wheelSpringAt } from "./wheel-spring.ts";
 
 /** A spring that can be had. */
@@ -33,8 +34,6 @@ export const USUAL_PRELOAD = { from: 0.5 * INCH, to: 2 * INCH, most: 3 * INCH } 
 export const LEFT_TO_SOLID = 0.5 * INCH;
 /** Between both eyes' centres, what seats and eyes take from the springs' room: from memory. */
 export const SEAT_ROOM = 3 * INCH;
-/** The scale and the guess of what is not sprung are off by so much. */
-export const WEIGHT_ERROR = 0.05;
 
 export interface SpringChoice {
   readonly main: ShelfSpring;
@@ -52,13 +51,6 @@ export interface SpringChoice {
   readonly lighter: WeightEffect;
   /** Smaller is better: see `rankOf`. */
   readonly rank: number;
-}
-
-export interface WeightEffect {
-  /** m of wheel travel, positive when the car sits lower. */
-  readonly lower: number;
-  /** Of the collar, positive: squeeze more. */
-  readonly turns: number;
 }
 
 /** Why a set was turned down, in the order in which it is asked. */
@@ -142,6 +134,9 @@ function judgeSet(ground: Ground, main: ShelfSpring, tender: ShelfSpring | undef
     atBump.find((member) => member.name === name)?.leftToSolid ?? Number.POSITIVE_INFINITY;
   if (leftOf("tender") < LEFT_TO_SOLID) return "tender-solid";
   if (leftOf("main") < LEFT_TO_SOLID) return "main-solid";
+  const { corner } = ground;
+  const { stops, sprungMass, collarPitch } = wish;
+  const sitting: Sitting = { corner, shockSpring: fitted, stops, sprungMass, rest: ride, rate, collarPitch };
   return {
     main,
     ...(tender && { tender }),
@@ -150,18 +145,10 @@ function judgeSet(ground: Ground, main: ShelfSpring, tender: ShelfSpring | undef
     frequencyAtBump: frequencyAt(bump),
     preloadTurns: preload / wish.collarPitch,
     leftToSolid: Math.min(leftOf("main"), leftOf("tender")),
-    heavier: weightEffect(ground, fitted, rate, 1 + WEIGHT_ERROR),
-    lighter: weightEffect(ground, fitted, rate, 1 - WEIGHT_ERROR),
+    heavier: weightEffect(sitting, 1 + WEIGHT_ERROR),
+    lighter: weightEffect(sitting, 1 - WEIGHT_ERROR),
     rank: rankOf(frequency, preload, wish.band),
   };
-}
-
-/** Where the car sits with the same springs under another weight, and the turns that bring it back. */
-function weightEffect({ corner, wish, ride }: Ground, fitted: ShockSpring, rate: number, share: number): WeightEffect {
-  const sprungMass = wish.sprungMass * share;
-  const rest = findRest(corner, fitted, { sprungMass }, wish.stops);
-  const more = ((sprungMass - wish.sprungMass) * STANDARD_GRAVITY) / ride.motionRatio;
-  return { lower: (rest?.travel ?? wish.rideTravel) - wish.rideTravel, turns: more / rate / wish.collarPitch };
 }
 
 /**

@@ -5,6 +5,7 @@ import { type CriticalDamping, criticalDamping } from "./damping.ts";
 import { findRisingRoot, type Sloped } from "./find-rising-root.ts";
 import { findRest, preloadFor, type Rest, rideFrequency, type TravelStops } from "./ride-height.ts";
 import { type Crossover, springStackAt } from "./spring-stack.ts";
+import { type Sitting, WEIGHT_ERROR, type WeightEffect, weightEffect } from "./weight-error.ts";
 import { type ShockSpring, shockPlaceAt, shockSpringOf, type WheelSpringState, wheelSpringAt } from "./wheel-spring.ts";
 
 /** All that is known of a corner's springs: what findings and commands are made from. */
@@ -28,6 +29,8 @@ export interface SpringStudy {
   readonly preloadForDesign: number | null;
   /** Gap at the seats with the wheel at the droop stop, m; 0 where they are held. */
   readonly looseAtDroop: number;
+  /** What a weight that is 5 % more or less does; null where the car does not sit on its springs. */
+  readonly weightError: { readonly heavier: WeightEffect; readonly lighter: WeightEffect } | null;
 }
 
 export interface SpringPosition {
@@ -103,7 +106,14 @@ export function studySprings({
     crossover,
     preloadForDesign: preloadFor(corner, shockSpring, springs, { sprungMass }, 0),
     looseAtDroop: springStackAt(shockSpring.stack, positions[0]!.state.shockLength).loose,
+    weightError: weightErrorOf({ corner, shockSpring, stops, sprungMass, collarPitch: springs.collarPitch }, rest),
   };
+}
+
+function weightErrorOf(sitting: Omit<Sitting, "rest" | "rate">, { on, state }: Rest): SpringStudy["weightError"] {
+  if (on !== "springs") return null;
+  const rested: Sitting = { ...sitting, rest: state, rate: state.springs.rate };
+  return { heavier: weightEffect(rested, 1 + WEIGHT_ERROR), lighter: weightEffect(rested, 1 - WEIGHT_ERROR) };
 }
 
 /** So far past crossover, m of wheel travel, that the main spring surely is alone. */
