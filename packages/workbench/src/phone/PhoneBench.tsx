@@ -57,7 +57,8 @@ export function PhoneBench(): ReactNode {
       <main aria-label="Drawing and travel tape">
         <PhoneBoard />
       </main>
-      <section className="phone-sheet" aria-label={tab}>
+      {/* A sheet of its own for each tab, so that none begins where another was scrolled to. */}
+      <section key={tab} className="phone-sheet" aria-label={tab}>
         <Contents tab={tab} />
       </section>
       <nav className="tabs" aria-label="Sheet">

@@ -1,5 +1,6 @@
+import { textParts } from "@armwright/drawing";
 import type { Vec3 } from "@armwright/engine";
-import { hasFraction, pieces } from "../words/fractions.ts";
+import { hasFraction } from "../words/fractions.ts";
 import type { Ball, Eye } from "./eye.ts";
 import { AROUND, type Box } from "./label-room.ts";
 
@@ -285,11 +286,11 @@ function pennant(page: Document, order: number): Element {
 /** Words with their fractions set as fractions. */
 function set(page: Document, text: string): Node[] {
   if (!hasFraction(text)) return [page.createTextNode(text)];
-  return pieces(text).map((piece) => {
-    if (!piece.isFraction) return page.createTextNode(piece.text);
+  return textParts(text).map((part) => {
+    if (!part.fraction) return page.createTextNode(part.text);
     const span = page.createElement("span");
-    span.className = "q";
-    span.textContent = piece.text;
+    span.className = part.isBehindWhole ? "q behind" : "q";
+    span.textContent = part.text;
     return span;
   });
 }

@@ -1,4 +1,4 @@
-import { formatLength, type Study, type UnitSystem } from "@armwright/engine";
+import { formatLength, formatNumber, type Study, type UnitSystem } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { Reading } from "../words/Reading.tsx";
@@ -96,8 +96,11 @@ function Held({
   );
 }
 
-const times = (turns: number): string =>
-  Math.abs(turns) < 0.005 ? "not at all" : `${Math.abs(turns).toFixed(2)} turns ${turns > 0 ? "longer" : "shorter"}`;
+const times = (turns: number): string => {
+  const count = Math.abs(turns).toFixed(1);
+  if (Number(count) === 0) return "hardly at all";
+  return `${Number(count)} ${Number(count) === 1 ? "turn" : "turns"} ${turns > 0 ? "longer" : "shorter"}`;
+};
 
 /** To a hundredth: half a turn often moves less than a tenth. */
 const angle = (radians: number | null): string =>
@@ -105,12 +108,10 @@ const angle = (radians: number | null): string =>
 const sign = (text: string): string =>
   text.startsWith("-") || Number(text) === 0 ? text.replace(/^-0\.00$/, "0.00") : `+${text}`;
 
-/** Finer than a tape is read: what a thread does is counted, not measured. */
-const lengthOf = (metres: number, units: UnitSystem, signed = false): string =>
-  units === "metric"
-    ? `${sign((metres * 1000).toFixed(2))
-        .replace(/^\+/, signed ? "+" : "")
-        .replace("-", "\u2212")} mm`
-    : metres < 0.0254 / 4 && !signed
-      ? `${(metres / 0.0254).toFixed(3)} in`
-      : tidy(`${formatLength(metres, units, { denominator: 64, sign: signed })} in`);
+/** Finer than a tape is read, in its own marks; what falls between them is said to be about the nearest. */
+export function lengthOf(metres: number, units: UnitSystem, signed = false): string {
+  if (units === "metric") return tidy(`${formatNumber(metres * 1000, 2, signed)} mm`);
+  const style = { denominator: 64, sign: signed } as const;
+  const isOnMark = Math.abs(((metres / 0.0254) * 64) % 1) < 0.05 || Math.abs(((metres / 0.0254) * 64) % 1) > 0.95;
+  return tidy(`${isOnMark || signed ? "" : "about "}${formatLength(metres, units, style)} in`);
+}

@@ -1,5 +1,6 @@
+import { textParts } from "@armwright/drawing";
 import type { ReactNode } from "react";
-import { hasFraction, pieces, spoken } from "./fractions.ts";
+import { hasFraction, spoken } from "./fractions.ts";
 
 /** Text whose fractions are set as fractions, and read aloud as words. */
 export function Reading({ text }: { readonly text: string }): ReactNode {
@@ -7,14 +8,14 @@ export function Reading({ text }: { readonly text: string }): ReactNode {
   return (
     <span>
       <span aria-hidden="true">
-        {pieces(text).map((piece, index) =>
-          piece.isFraction ? (
-            // biome-ignore lint/suspicious/noArrayIndexKey: pieces of one text have no other name.
-            <span className="q" key={index}>
-              {piece.text}
+        {textParts(text).map((part, index) =>
+          part.fraction ? (
+            // biome-ignore lint/suspicious/noArrayIndexKey: parts of one text have no other name.
+            <span className={part.isBehindWhole ? "q behind" : "q"} key={index}>
+              {part.text}
             </span>
           ) : (
-            piece.text
+            part.text
           ),
         )}
       </span>

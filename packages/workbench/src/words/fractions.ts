@@ -1,25 +1,4 @@
-/** A piece of a reading: plain text, or a fraction of an inch that is set as one. */
-export interface Piece {
-  readonly text: string;
-  readonly isFraction: boolean;
-}
-
 const FRACTION = /(\d+ )?(\d+)\/(2|4|8|16|32|64)(?![\d/])/g;
-
-/** `12 3/16 in` as `12`, `3⁄16`, ` in`: no space before the fraction, the fraction slash within. */
-export function pieces(text: string): readonly Piece[] {
-  const found: Piece[] = [];
-  let from = 0;
-  for (const match of text.matchAll(FRACTION)) {
-    const whole = match[1]?.trim() ?? "";
-    const before = text.slice(from, match.index) + whole;
-    if (before !== "") found.push({ text: before, isFraction: false });
-    found.push({ text: `${match[2]}\u2044${match[3]}`, isFraction: true });
-    from = match.index + match[0].length;
-  }
-  if (from < text.length) found.push({ text: text.slice(from), isFraction: false });
-  return found;
-}
 
 const PARTS: Readonly<Record<string, readonly [string, string]>> = {
   "2": ["half", "halves"],

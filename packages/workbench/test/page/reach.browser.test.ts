@@ -52,9 +52,37 @@ describe("everything can be reached", () => {
     await step(page, "Arms").click();
     const row = page.locator(".turn-effects tr", { hasText: "upper link" });
     // A turn of a right and a left hand thread of 16 to the inch makes the link an eighth longer, and leans the wheel in.
-    expect(await row.textContent()).toMatch(/upper link0\.125 in[+\u2212]0\.\d\d°/);
+    expect(await row.textContent()).toMatch(/upper link1\u20448 in1 eighth in[+\u2212]0\.\d\d°/);
     await page.context().close();
   });
+});
+
+describe("the page itself never scrolls: what is hidden from sight in a long sheet does not make it longer", () => {
+  test.each([
+    [1440, 900],
+    [390, 844],
+  ])("at %i \u00d7 %i, in every step", async (width, height) => {
+    const { page } = await built.open({ viewport: { width, height } });
+    if (width === 390) await page.getByRole("button", { name: "Inputs" }).click();
+    const longer: string[] = [];
+    for (const { title } of STEPS) {
+      await page.keyboard.press(alt(title));
+      if (STEPS.findIndex((each) => each.title === title) >= 10) await goOn(page, title, width);
+      await page.locator(".sheet-head h2", { hasText: title }).waitFor();
+      const sheet = await page.locator(".sheet-head").evaluate((head) => head.parentElement!.scrollHeight);
+      expect(sheet).toBeGreaterThan(0);
+      const over = await page.evaluate(() => document.documentElement.scrollHeight - innerHeight);
+      if (over > 0) longer.push(`${title}: ${over} px`);
+    }
+    expect(longer).toEqual([]);
+    await page.context().close();
+  });
+
+  /** Beyond the tenth a step has no key of its own. */
+  async function goOn(page: Page, title: string, width: number): Promise<void> {
+    if (width === 390) await page.locator(".step-button").click();
+    await step(page, title).click();
+  }
 });
 
 describe("on a phone", () => {

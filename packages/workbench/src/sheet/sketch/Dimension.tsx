@@ -1,5 +1,5 @@
+import { textParts } from "@armwright/drawing";
 import type { ReactNode } from "react";
-import { pieces } from "../../words/fractions.ts";
 
 interface Props {
   readonly from: readonly [number, number];
@@ -25,9 +25,9 @@ export function Dimension({ from, to, text, at }: Props): ReactNode {
       <path className="arrow" d={arrow(x1, y1, 1) + arrow(x2, y2, -1)} />
       {text !== "" && (
         <text x={tx} y={ty + 5} textAnchor="middle">
-          {pieces(text).map(({ text: piece, isFraction }) => (
-            <tspan key={piece} className={isFraction ? "q" : undefined}>
-              {piece}
+          {textParts(text).map(({ text: part, fraction, isBehindWhole }) => (
+            <tspan key={part} className={fraction ? "q" : undefined} dx={isBehindWhole ? "0.13em" : undefined}>
+              {part}
             </tspan>
           ))}
         </text>
