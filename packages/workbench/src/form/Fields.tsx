@@ -1,6 +1,6 @@
 import { Fragment, memo, type ReactNode, useMemo } from "react";
 import { useSettledDocument } from "../app/use-settled.ts";
-import { AbsentPart, ListField, RodEndFields } from "./ListFields.tsx";
+import { ListField, OptionalPart, RodEndFields } from "./ListFields.tsx";
 import { DirectionField, PointField, TextField, WordsField } from "./PlainFields.tsx";
 import { QuantityField } from "./QuantityField.tsx";
 import { type Field, fieldAt } from "./schema-fields.ts";
@@ -19,7 +19,10 @@ export function Fields({ fields }: { readonly fields: readonly Field[] }): React
 /** One field alone needs no heading of its own: `Strap, length`. */
 function named(fields: readonly Field[], index: number): Field {
   const field = fields[index]!;
-  const isAlone = [index - 1, index + 1].every((beside) => fields[beside]?.group !== field.group);
+  if (field.kind === "section") return field;
+  const isAlone = [index - 1, index + 1].every(
+    (beside) => fields[beside]?.group !== field.group || fields[beside]?.kind === "section",
+  );
   return isAlone && field.group !== "" && field.kind !== "point"
     ? { ...field, label: `${field.group}, ${field.label.toLowerCase()}`, group: "" }
     : field;
@@ -44,7 +47,7 @@ const AnyField = memo(function AnyField({ field }: { readonly field: Field }): R
     case "map":
       return <RodEndFields field={field} render={render} />;
     case "section":
-      return <AbsentPart field={field} />;
+      return <OptionalPart field={field} />;
     case "text":
       return <TextField field={field} />;
   }

@@ -2,7 +2,7 @@ import { type ReactNode, useEffect, useId, useRef, useState } from "react";
 import { Reading } from "../words/Reading.tsx";
 import { QuantityField } from "./QuantityField.tsx";
 import type { Field } from "./schema-fields.ts";
-import { typedText } from "./typed.ts";
+import { typedText, wordShown } from "./typed.ts";
 import { enter, faultWords, holdField, useField } from "./use-field.ts";
 
 interface Props {
@@ -38,8 +38,6 @@ export function WordsField({ field }: Props): ReactNode {
     </div>
   );
 }
-
-const wordShown = (word: string): string => (word === "u-joint" ? "U-joint" : word.replace(/-/g, " "));
 
 const DIRECTIONS = ["forward", "rearward", "left", "right", "up", "down"] as const;
 

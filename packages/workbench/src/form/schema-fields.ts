@@ -84,12 +84,17 @@ function fieldsBelow(path: Path, schema: Schema, isRequired: boolean, document: 
   // A part that is not there is one question: add it or not. Sections of wishes and weights are asked right away.
   if (value === undefined && !isRequired && !OPEN_SECTIONS.includes(sectionOf(path))) return [own];
   const form = formOf(schema, value);
-  return Object.entries(form?.properties ?? {}).flatMap(([name, inner]) =>
+  const below = Object.entries(form?.properties ?? {}).flatMap(([name, inner]) =>
     inner.const !== undefined
       ? []
       : fieldsBelow([...path, name], inner, form?.required?.includes(name) ?? false, document),
   );
+  return isRemovable(path, isRequired) ? [...below, { ...own, group: below.at(-1)?.group ?? own.group }] : below;
 }
+
+/** The last field of a part that the car may do without is the part itself: there it can be taken off again. */
+const isRemovable = (path: Path, isRequired: boolean): boolean =>
+  !isRequired && !OPEN_SECTIONS.includes(sectionOf(path)) && !(path[0] === "right" && path.length === 2);
 
 /** The section that a path lies in, whichever side it is of. */
 const sectionOf = (path: Path): string => String(path[0] === "right" ? path[1] : path[0]);

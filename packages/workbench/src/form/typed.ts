@@ -40,6 +40,10 @@ export function lengthAsTyped(metres: number, shown: UnitSystem, own: UnitSystem
 export const typedText = (value: unknown): string =>
   typeof value === "number" || typeof value === "string" ? String(value) : "";
 
+/** One of the document's own words, as it is read: `bump stop`. A number keeps its sign. */
+export const wordShown = (word: string): string =>
+  word === "u-joint" ? "U-joint" : word.replace(/(?<=[a-z])-(?=[a-z])/g, " ");
+
 /** The unit that a bare number in this field means. */
 export function unitOfTyped(value: unknown, dimension: Dimension, own: UnitSystem): string {
   if (typeof value === "string" && /[a-z"'%°]/i.test(value)) return "";

@@ -3,7 +3,7 @@ import { useBench } from "../app/use-bench.ts";
 import { useSettledDocument } from "../app/use-settled.ts";
 import { Fields } from "../form/Fields.tsx";
 import { type Field, fieldsAt } from "../form/schema-fields.ts";
-import { STEPS, stepOfId } from "../steps/steps.ts";
+import { NOT_FORMS, STEPS, stepOfId } from "../steps/steps.ts";
 import { placeOnSide } from "../store/sides.ts";
 import { AssumedList } from "./AssumedList.tsx";
 import { ResultsList } from "./ResultsList.tsx";
@@ -15,8 +15,6 @@ const MeshPart = lazy(() => import("../mesh/MeshPart.tsx").then((m) => ({ defaul
 
 /** A scan has a part of its own in the sheet: it is placed in the scene, not typed. */
 const MESH = "chassisMesh";
-/** Sections that are entered in the step's own work, or in the document. */
-const NOT_FORMS: readonly string[] = [MESH, "survey", "loads", "strength", "asBuilt"];
 
 /** The sheet of the chosen step: what is entered, where the tape goes for it, what comes out. */
 export function StepSheet(): ReactNode {

@@ -1,4 +1,4 @@
-import { type CarDocument, valueAt } from "@armwright/engine/document";
+import { type CarDocument, parsePath, valueAt } from "@armwright/engine/document";
 import type { Live } from "../store/live-study.ts";
 import { stepOfPlace } from "./step-of-place.ts";
 import type { Step, StepId } from "./steps.ts";
@@ -13,7 +13,7 @@ export interface StepState {
   readonly waiting: number;
 }
 
-/** Sections without which a step has nothing to say yet. */
+/** Places without which a step has nothing to say yet. */
 const NEEDS: Partial<Record<StepId, readonly string[]>> = {
   survey: ["survey"],
   strength: ["strength"],
@@ -21,12 +21,14 @@ const NEEDS: Partial<Record<StepId, readonly string[]>> = {
   driveshaft: ["driveshaft"],
   travel: ["strap", "bumpStop"],
   shock: ["shock"],
+  springs: ["shock.springs"],
   room: ["underbody", "keepOuts"],
 };
 
 export function stepState(step: Step, document: CarDocument | null, live: Live, isChosen: boolean): StepState {
   if (!document) return { shape: isChosen ? "bench" : "open", word: isChosen ? "on the bench" : "open", waiting: 0 };
-  const faults = live.faults.filter(({ path }) => stepOfPlace(path) === step.id).length;
+  // The check looks at the whole car: nothing is sound while an entry anywhere cannot be read.
+  const faults = live.faults.filter(({ path }) => step.id === "check" || stepOfPlace(path) === step.id).length;
   const findings = (live.study?.findings ?? []).filter(
     ({ gravity, place }) => gravity !== "note" && (step.id === "check" || stepOfPlace(place) === step.id),
   ).length;
@@ -35,10 +37,11 @@ export function stepState(step: Step, document: CarDocument | null, live: Live, 
   if (faults > 0)
     return { shape: "again", word: faults === 1 ? "1 entry to mend" : `${faults} entries to mend`, waiting };
   if (waiting > 0) return { shape: "again", word: `look again, ${waiting}`, waiting };
+  if (step.id === "check" && live.study === null) return { shape: "open", word: "open", waiting };
   // Paper is never done: it is made anew whenever the car has changed.
   if (step.id === "book") return { shape: "open", word: "at any time", waiting };
   const needs = NEEDS[step.id] ?? [];
-  const absent = needs.filter((place) => valueAt(document, [place]) === undefined);
+  const absent = needs.filter((place) => valueAt(document, parsePath(place) ?? []) === undefined);
   if (needs.length > 0 && absent.length === needs.length) return { shape: "open", word: "open", waiting };
   const assumed = (live.car?.assumed ?? []).filter(({ path }) => stepOfPlace(path) === step.id).length;
   if (absent.length > 0) return { shape: "begun", word: "begun", waiting };

@@ -194,4 +194,7 @@ export const STEPS: readonly Step[] = [
   },
 ];
 
+/** Sections that are entered in a step's own work, or in the document: no form is made of them. */
+export const NOT_FORMS: readonly string[] = ["chassisMesh", "survey", "loads", "strength", "asBuilt"];
+
 export const stepOfId = (id: StepId): Step => STEPS.find((step) => step.id === id) ?? STEPS[0]!;

@@ -2,6 +2,7 @@ import { proposeStops, type StopsProposal, studyStops } from "@armwright/engine"
 import { type ReactNode, useMemo } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { placeName } from "../form/schema-fields.ts";
+import { valueInWords } from "../form/value-words.ts";
 import { edit } from "../store/bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown } from "../words/shown.ts";
@@ -44,6 +45,7 @@ export function StopsWork(): ReactNode {
 
 function Proposal({ proposal }: { readonly proposal: StopsProposal }): ReactNode {
   const document = useBench((state) => state.document);
+  const units = useBench((state) => state.units);
   const { operations } = proposal;
   const refused = [proposal.strap, proposal.bumpStop].flatMap((part) => ("refused" in part ? [part.refused] : []));
   if (operations.length === 0)
@@ -54,8 +56,7 @@ function Proposal({ proposal }: { readonly proposal: StopsProposal }): ReactNode
       <ul className="small">
         {operations.map(({ path, value }) => (
           <li key={path}>
-            {placeName(path, document)}:{" "}
-            {typeof value === "object" && value ? Object.values(value).join(", ") : String(value)}
+            {placeName(path, document)}: {document && <Reading text={valueInWords(path, value, document, units)} />}
           </li>
         ))}
       </ul>
