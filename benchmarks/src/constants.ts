@@ -1,7 +1,7 @@
 import type { Carried } from "../../packages/engine/dist/cycle/carried.js";
 import type { Corner } from "../../packages/engine/dist/cycle/corner.js";
 import type { Vec3 } from "../../packages/engine/dist/geometry/vec3.js";
-import { constantsOf as doubleAArmConstants } from "../../packages/engine/dist/linkage/double-a-arm.js";
+import { doubleAArmConstants } from "../../packages/engine/dist/linkage/double-a-arm-constants.js";
 import { fiveLinkConstants } from "../../packages/engine/dist/linkage/five-link-constants.js";
 import { hArmConstants } from "../../packages/engine/dist/linkage/h-arm.js";
 import { AT, designState } from "../../packages/engine/dist/linkage/motion-state.js";
