@@ -18,3 +18,4 @@ if (built.status !== 0) {
 await import("./dist/main.js");
 console.log("\nThe page in Chromium");
 await import("./drag.mjs");
+await import("./size.mjs");

@@ -2,6 +2,7 @@ import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
 import { carSchema } from "./build/car-schema.ts";
+import { firstCar } from "./build/first-car.ts";
 import { leanThree, THREE_SOURCES } from "./build/lean-three.ts";
 import { surveyLater } from "./build/survey-later.ts";
 import { offline } from "./src/offline/plugin.ts";
@@ -19,7 +20,7 @@ export default defineConfig({
       THREE_SOURCES,
     ],
   },
-  plugins: [carSchema(), surveyLater(), leanThree(), react(), offline()],
+  plugins: [carSchema(), firstCar(), surveyLater(), leanThree(), react(), offline()],
   worker: { format: "es", plugins: () => [leanThree()] },
   build: {
     outDir: source("./dist/app"),

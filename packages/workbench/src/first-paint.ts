@@ -1,27 +1,34 @@
 import { chartCycle, drawChart, drawRear, drawTape, heightOf, type Primitive } from "@armwright/drawing";
-import type { Study, UnitSystem } from "@armwright/engine";
+import { type Car, type Study, study, type UnitSystem } from "@armwright/engine";
 import { CHART_TITLES } from "./board/chart-titles.ts";
 import { CHART_GAP, CHART_WIDTH, layBoard, NUMERALS, TAPE_WIDTH } from "./board/layout.ts";
 import { paint } from "./board/paint.ts";
 import { footOf, placeRear, placeView } from "./board/place-views.ts";
 import { shownIn } from "./board/shown-in.ts";
 import { chartIds } from "./sheet/chart-ids.ts";
-import { bench } from "./store/bench.ts";
 import { solvedAt } from "./store/position.ts";
+import { hasPreferences, keptPreferences } from "./store/preferences.ts";
 import { tapeEnds } from "./store/travel.ts";
 
-/** The car, the tape and the charts, painted before the rest of the page is even fetched; the bench takes their place. */
-export function paintFirst(root: HTMLElement): void {
-  const { live, units, step } = bench.getState();
-  if (!live.study) return;
-  if (matchMedia("(max-width: 719px)").matches) paintPhone(root, live.study, units);
-  else
-    paintDesktop(
-      root,
-      live.study,
-      units,
-      matchMedia("(max-width: 1199px)").matches ? [] : chartIds(live.study, step, null),
-    );
+/**
+ * The car, the tape and the charts, painted before the rest of the page is even fetched; the bench takes their place. False
+ * where they could not be: the rest then says why.
+ */
+export function paintFirst(root: HTMLElement, car: Car): boolean {
+  try {
+    const kept = keptPreferences();
+    const units = hasPreferences() ? kept.units : car.units;
+    const made = study(car);
+    if (matchMedia("(max-width: 719px)").matches) paintPhone(root, made, units);
+    else {
+      const isNarrow = matchMedia("(max-width: 1199px)").matches;
+      paintDesktop(root, made, units, isNarrow ? [] : chartIds(made, kept.step, null));
+    }
+    return true;
+  } catch {
+    root.replaceChildren();
+    return false;
+  }
 }
 
 function paintDesktop(root: HTMLElement, study: Study, units: UnitSystem, charts: readonly string[]): void {

@@ -1,4 +1,3 @@
-import { fetchSurvey, withSurvey } from "virtual:survey-later";
 import "./styles/tokens.css";
 import "./styles/base.css";
 import "./styles/board.css";
@@ -13,12 +12,8 @@ import "./styles/print.css";
 import { addDrawingStyles } from "./board/drawing-styles.ts";
 import { addHatches } from "./board/hatches.ts";
 import { paintFirst } from "./first-paint.ts";
-import { registerOffline } from "./offline/register.ts";
-import { offerNewer } from "./store/bench.ts";
-import { connect } from "./store/connection.ts";
-import { bringDemo } from "./store/demo.ts";
-import { warmUp } from "./store/warm-up.ts";
-import { chooseSource } from "./sync/choose-source.ts";
+import { firstCar } from "./store/first-car.ts";
+import { lastCar } from "./store/last-car.ts";
 
 forbidEval();
 addDrawingStyles();
@@ -26,26 +21,16 @@ addHatches(document.body);
 void start();
 
 async function start(): Promise<void> {
-  const chosen = await chooseSource();
-  if (!chosen.ok) {
-    location.assign(chosen.goTo);
-    return;
-  }
-  const { source } = chosen;
-  if (source.kind === "browser") await withSurvey(() => bringDemo(source));
-  await connect(source, withSurvey);
   const root = document.getElementById("app");
   if (!root) throw new Error("bug in the page: it has no place for the bench");
-  paintFirst(root);
-  // The rest is fetched once the car can be seen.
-  await shown();
-  performance.mark("armwright-first-paint");
-  const { fetchPanels, mount } = await import("./app/mount.tsx");
-  mount(root);
-  void fetchSurvey();
-  setTimeout(fetchPanels, 1500);
-  setTimeout(warmUp, 400);
-  await registerOffline((takeOver) => offerNewer(takeOver));
+  const first = await firstCar(lastCar());
+  if (first && paintFirst(root, first.car)) {
+    // The rest is fetched once the car can be seen.
+    await shown();
+    performance.mark("armwright-first-paint");
+  }
+  const { openBench } = await import("./open-bench.ts");
+  await openBench(root);
 }
 
 /** The reader of documents would try to compile code of its own, which the page's policy refuses and reports. */

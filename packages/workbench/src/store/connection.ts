@@ -2,6 +2,7 @@ import type { CarDocument, CarReading, FieldValue } from "@armwright/engine/docu
 import { createStore } from "zustand/vanilla";
 import type { CarEntry, CarState, DocumentSource, SourceEvent, Version } from "../sync/source.ts";
 import { say, sendEditsTo, setUnits, showCar, showChangedElsewhere, showUnreadable } from "./bench.ts";
+import { keepLastCar, lastCar } from "./last-car.ts";
 import { hasPreferences } from "./preferences.ts";
 
 export type { CarEntry, Version };
@@ -31,7 +32,6 @@ export const connection = createStore<Connection>(() => ({
 }));
 
 let source: DocumentSource | undefined;
-const LAST = "armwright.last-car";
 
 /** Does a piece of work that reads cars, with whatever has to be fetched for it. */
 export type Reading = <T>(work: () => Promise<T>) => Promise<T>;
@@ -195,19 +195,3 @@ export const hasServer = (): boolean => source?.kind === "server";
 export const readMesh = async (file: string): Promise<Uint8Array<ArrayBuffer> | undefined> => source?.readMesh(file);
 export const keepMesh = async (file: string, bytes: Uint8Array<ArrayBuffer>): ReturnType<DocumentSource["keepMesh"]> =>
   (await source?.keepMesh(file, bytes)) ?? { ok: false, because: "there is nowhere to keep it" };
-
-function lastCar(): string | null {
-  try {
-    return localStorage.getItem(LAST);
-  } catch {
-    return null;
-  }
-}
-
-function keepLastCar(name: string): void {
-  try {
-    localStorage.setItem(LAST, name);
-  } catch {
-    // A browser that keeps nothing still works.
-  }
-}

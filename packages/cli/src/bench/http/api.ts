@@ -10,6 +10,7 @@ import { isCarName, isMeshName, NAME_RULE } from "../folder/names.ts";
 import { isId, readOperations } from "../folder/read-operations.ts";
 import { bookRoutes } from "./book-api.ts";
 import type { EventStreams } from "./event-streams.ts";
+import { firstCar } from "./first-car.ts";
 import { OWN_HEADER } from "./guard.ts";
 import { chunksOf, limitedBody } from "./limited-body.ts";
 
@@ -53,6 +54,7 @@ export function api(folder: CarFolder, streams: EventStreams, ready: Ready): Hon
     return c.body(stream, 200, { "Content-Type": "text/event-stream; charset=utf-8", "X-Accel-Buffering": "no" });
   });
 
+  app.get("/first", async (c) => c.json({ first: (await firstCar(folder, c.req.query("last"))) ?? null }));
   app.get("/cars", async (c) => c.json(await folder.list()));
   app.get("/cars/:name", async (c) => {
     const state = await (await folder.car(nameOf(c)))?.read();
