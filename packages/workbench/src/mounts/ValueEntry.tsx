@@ -1,8 +1,8 @@
-import { type Dimension, parseQuantity } from "@armwright/engine";
+import { type Dimension, formatNumber, parseQuantity, toUnit } from "@armwright/engine";
 import { type KeyboardEvent, type ReactNode, useId, useState } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { Reading } from "../words/Reading.tsx";
-import { bare, bigStepOf, stepOf, unitShown } from "../words/shown.ts";
+import { bare, bigStepOf, stepOf, tidy, unitShown } from "../words/shown.ts";
 
 interface Props {
   readonly label: string;
@@ -15,16 +15,33 @@ interface Props {
   /** Read aloud in place of the label. */
   readonly name?: string;
   readonly least?: number;
+  /** In place of the dimension's own unit. */
+  readonly unit?: string;
+  /** What a caliper reads is shown so, not as marks of a tape. */
+  readonly decimals?: number;
 }
 
 /** A value of the search, typed as a builder types it; not part of the car's document. */
-export function ValueEntry({ label, value, dimension = "length", onEnter, note, name, least }: Props): ReactNode {
+export function ValueEntry({
+  label,
+  value,
+  dimension = "length",
+  onEnter,
+  note,
+  name,
+  least,
+  unit,
+  decimals,
+}: Props): ReactNode {
   const units = useBench((state) => state.units);
   const [draft, setDraft] = useState<string | null>(null);
   const id = useId();
   const parsed = draft === null ? null : parseQuantity(draft.replace(/\u2212/g, "-"), dimension, units);
   const isWrong = parsed !== null && !(parsed.ok && parsed.value >= (least ?? Number.NEGATIVE_INFINITY));
-  const text = bare(value, dimension, units).replace(/[°%]/g, "").trim();
+  const text =
+    decimals === undefined
+      ? bare(value, dimension, units).replace(/[°%]/g, "").trim()
+      : tidy(formatNumber(toUnit(value, dimension, units), decimals));
   const finish = (): void => {
     if (parsed?.ok && !isWrong && draft !== text) onEnter(parsed.value);
     setDraft(null);
@@ -63,7 +80,7 @@ export function ValueEntry({ label, value, dimension = "length", onEnter, note, 
             <Reading text={text} />
           </span>
         </span>
-        <span className="unit">{unitShown(dimension, units)}</span>
+        <span className="unit">{unit ?? unitShown(dimension, units)}</span>
         {note !== undefined && <small>{note}</small>}
       </div>
     </div>
