@@ -5,6 +5,8 @@ export { type DimensionWish, placeDimension } from "./dimension.ts";
 export { type Chart, chartCycle, drawChart } from "./draw-chart.ts";
 export { constructionLines } from "./draw-construction.ts";
 export { drawLeft } from "./draw-left.ts";
+export { drawPoints, type PointsPicture } from "./draw-points.ts";
+export { drawReading, type ReadingDrawing, type ReadingPicture } from "./draw-reading.ts";
 export { drawRear } from "./draw-rear.ts";
 export { drawTape } from "./draw-tape.ts";
 export { drawTop } from "./draw-top.ts";

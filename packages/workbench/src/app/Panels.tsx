@@ -30,6 +30,9 @@ const HowPanel = lazy(PANELS.HowPanel);
 const KeysPanel = lazy(PANELS.KeysPanel);
 const ChartsPanel = lazy(PANELS.ChartsPanel);
 
+/** Needed by one step only, which fetches it when it is opened. */
+const ReadingPanel = lazy(() => import("../survey/ReadingPanel.tsx").then((m) => ({ default: m.ReadingPanel })));
+
 /** Fetches what may be asked for next, once the page has nothing else to do: a panel then opens at once. */
 export function fetchPanels(): void {
   for (const panel of Object.values(PANELS)) void panel();
@@ -61,6 +64,10 @@ function contentsOf(panel: Panel): ReactNode {
       return <CyclePanel />;
     case "keypad":
       return <KeypadPanel key={panel.place} place={panel.place} />;
+    case "survey-reading":
+      return (
+        <ReadingPanel key={String(panel.index)} index={panel.index} {...(panel.start && { start: panel.start })} />
+      );
     case "how":
       return <HowPanel id={panel.quantity} />;
     case "how-limit":

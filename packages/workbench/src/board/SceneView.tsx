@@ -14,6 +14,8 @@ import { matrixOf, toCar } from "../scene/mesh/similarity.ts";
 import { beginMove, bench, edit, endMove, giveUpMove, hold, move } from "../store/bench.ts";
 import type { Solved } from "../store/position.ts";
 import { cornerPlace, placeOnSide } from "../store/sides.ts";
+import { ellipsoidsOf } from "../survey/ellipsoids.ts";
+import { useSurveyShown } from "../survey/survey-shown.ts";
 import { stepOf } from "../words/shown.ts";
 import { oncePerFrame } from "./once-per-frame.ts";
 import type { Size } from "./use-size.ts";
@@ -87,6 +89,13 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
     });
   }, [scene, study, solved, inHand, spot, units, measured, mounts.grips]);
   useEffect(() => scene?.showMounts(mounts.picture), [scene, mounts.picture]);
+  const survey = useSurveyShown((state) => state.result);
+  const surveyPoint = useSurveyShown((state) => state.point);
+  useEffect(() => {
+    scene?.showSurvey(
+      survey && ellipsoidsOf(survey).map(({ name, at, radii }) => ({ at, radii, isHeld: name === surveyPoint })),
+    );
+  }, [scene, survey, surveyPoint]);
   useEffect(() => {
     scene?.showMesh(
       mesh &&

@@ -1,9 +1,15 @@
-import { type ReactNode, useEffect, useId, useRef, useState } from "react";
+import { lazy, type ReactNode, Suspense, useEffect, useId, useRef, useState } from "react";
+import { useBench } from "../app/use-bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { QuantityField } from "./QuantityField.tsx";
 import type { Field } from "./schema-fields.ts";
 import { typedText, wordShown } from "./typed.ts";
 import { enter, faultWords, holdField, useField } from "./use-field.ts";
+
+/** Only a car with a survey asks where a point comes from. */
+const PointSourceField = lazy(() =>
+  import("../survey/PointSourceField.tsx").then((m) => ({ default: m.PointSourceField })),
+);
 
 interface Props {
   readonly field: Field;
@@ -97,6 +103,7 @@ export function PointField({ field, on }: { readonly field: Field; readonly on: 
   useEffect(() => {
     if (isHeld) box.current?.scrollIntoView({ block: "nearest" });
   }, [isHeld]);
+  const places = useBench(({ live }) => live.car?.survey?.result.points);
   // Its coordinates follow from the readings: they are shown, not typed.
   const surveyed = surveyedName(value);
   const axis = (name: "x" | "y" | "z"): Field => ({
@@ -116,16 +123,28 @@ export function PointField({ field, on }: { readonly field: Field; readonly on: 
           <Reading text={`${String(assumed.value)}, assumed`} />
         </p>
       ) : null}
-      {surveyed !== undefined ? (
-        <p className="small quiet">
-          <Reading text={`from the survey: ${surveyed}`} />
-        </p>
-      ) : (
+      {surveyed === undefined && (
         <div className="axes">
           {(["x", "y", "z"] as const).map((name) => (
             <QuantityField key={name} field={axis(name)} short={AXES[name]} />
           ))}
         </div>
+      )}
+      {places === undefined || value === undefined ? (
+        surveyed !== undefined && (
+          <p className="small quiet">
+            <Reading text={`from the survey: ${surveyed}`} />
+          </p>
+        )
+      ) : (
+        <Suspense fallback={null}>
+          <PointSourceField
+            path={field.path}
+            label="comes from"
+            name={field.group === "" ? field.label : `${field.group}, ${field.label.toLowerCase()}`}
+            points={places}
+          />
+        </Suspense>
       )}
       {on && <WordsField field={on} />}
     </fieldset>

@@ -12,6 +12,7 @@ import { ChassisMeshPart } from "./parts/chassis-mesh.ts";
 import { GripMarks } from "./parts/grip-marks.ts";
 import { HoldAxes } from "./parts/hold-axes.ts";
 import { MountZonesPart } from "./parts/mount-zones.ts";
+import { type RegionPicture, SurveyRegionsPart } from "./parts/survey-regions.ts";
 import { labelsOf } from "./scene-labels.ts";
 import { Stage } from "./stage.ts";
 import type { DragWay, Grip, MeshPicture, MountsPicture, Quality, Scene, SceneOptions, ShowOptions } from "./types.ts";
@@ -41,6 +42,7 @@ class CarScene implements Scene {
   private readonly axes: HoldAxes;
   private readonly chassis: ChassisMeshPart;
   private readonly mounts: MountZonesPart;
+  private readonly survey: SurveyRegionsPart;
   private readonly hand: Hand;
   private readonly sized: ResizeObserver;
   private readonly stopListening: () => void;
@@ -73,7 +75,9 @@ class CarScene implements Scene {
     this.axes = new HoldAxes(this.stage.inks);
     this.chassis = new ChassisMeshPart(this.stage.inks);
     this.mounts = new MountZonesPart(this.stage.inks);
-    this.stage.once.add(this.chassis.object, this.mounts.object, this.axes.object, this.marks.object);
+    this.survey = new SurveyRegionsPart(this.stage.inks);
+    const parts = [this.chassis, this.mounts, this.survey, this.axes, this.marks];
+    this.stage.once.add(...parts.map(({ object }) => object));
     this.hand = new Hand(this.eye, this.marks, this.axes, options);
     if (canvas.tabIndex < 0) canvas.tabIndex = 0;
     canvas.style.touchAction = "none";
@@ -152,6 +156,11 @@ class CarScene implements Scene {
     this.ask();
   }
 
+  showSurvey(regions: readonly RegionPicture[] | null): void {
+    this.survey.show(regions);
+    this.ask();
+  }
+
   pickOnMesh(isOn: boolean): void {
     this.asksMesh = isOn;
   }
@@ -210,7 +219,8 @@ class CarScene implements Scene {
     this.stopListening();
     this.sized.disconnect();
     this.canvas.removeEventListener("webglcontextrestored", this.ask);
-    for (const each of [this.stage, this.marks, this.axes, this.chassis, this.mounts, this.labels]) each.dispose();
+    const all = [this.stage, this.marks, this.axes, this.chassis, this.mounts, this.survey, this.labels];
+    for (const each of all) each.dispose();
     this.renderer.dispose();
     this.renderer.forceContextLoss();
   }

@@ -1,7 +1,8 @@
 import type { BodyId, Position, Study, UnitSystem, Vec3 } from "@armwright/engine";
 import type { MountsPicture } from "./parts/mount-zones.ts";
+import type { RegionPicture } from "./parts/survey-regions.ts";
 
-export type { MountsPicture };
+export type { MountsPicture, RegionPicture };
 
 /** `low`: one device pixel a px, fewer facets; and no smoothing of edges where the scene is created so. */
 export type Quality = "high" | "low";
@@ -123,6 +124,8 @@ export interface Scene {
   showMesh(mesh: MeshPicture | null): void;
   /** Zones, region and tried shock of the search for mounts; null: none. */
   showMounts(mounts: MountsPicture | null): void;
+  /** Where surveyed points are, as regions; null: none. */
+  showSurvey(regions: readonly RegionPicture[] | null): void;
   /** While on, a touch asks for a point of the mesh in place of turning the view. */
   pickOnMesh(isOn: boolean): void;
   /** Reads the page's tokens again. */

@@ -36,6 +36,13 @@ export function StepSheet(): ReactNode {
   if (!document) return null;
   const number = STEPS.indexOf(step) + 1;
   const Work = STEP_WORK[step.id];
+  const work = Work && (
+    <Suspense fallback={null}>
+      <Work />
+    </Suspense>
+  );
+  // What was measured speaks first, what was assumed of it comes after.
+  const isAnswerFirst = step.id === "survey" || step.id === "as-built";
   return (
     <>
       <header ref={head} className="sheet-head">
@@ -44,6 +51,7 @@ export function StepSheet(): ReactNode {
         </h2>
         <p className="small quiet">{step.sentence}</p>
       </header>
+      {isAnswerFirst && work}
       {step.id === "check" ? (
         <AssumedList />
       ) : (
@@ -62,11 +70,7 @@ export function StepSheet(): ReactNode {
         </Suspense>
       )}
       <RightSide step={step} />
-      {Work && (
-        <Suspense fallback={null}>
-          <Work />
-        </Suspense>
-      )}
+      {!isAnswerFirst && work}
       <ResultsList ids={step.results} />
     </>
   );

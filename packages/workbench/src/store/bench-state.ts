@@ -14,6 +14,8 @@ export interface Held {
 export type ViewName = "rear" | "top" | "left";
 export type ThemeChoice = "auto" | "light" | "dark";
 
+type SurveyEntry = NonNullable<CarDocument["survey"]>["readings"][number];
+
 /** What lies over the bench. */
 export type Panel =
   | { readonly kind: "files" }
@@ -25,6 +27,8 @@ export type Panel =
   | { readonly kind: "steps" }
   | { readonly kind: "cycle-and-read" }
   | { readonly kind: "keypad"; readonly place: string }
+  /** A reading of the survey, by its place in the list, or one that is proposed and not in it yet. */
+  | { readonly kind: "survey-reading"; readonly index: number | null; readonly start?: SurveyEntry }
   | { readonly kind: "how"; readonly quantity: string }
   | { readonly kind: "how-limit"; readonly direction: "bump" | "droop"; readonly id: string }
   | { readonly kind: "how-finding"; readonly key: string };

@@ -1,110 +1,148 @@
-import {
-  type CarSurvey,
-  sayCause,
-  sayMirrored,
-  sayReading,
-  sayReadingValue,
-  sayRemedy,
-  saySettling,
-  saySuspicion,
-  sayUndetermined,
-} from "@armwright/engine";
-import type { ReactNode } from "react";
+import "../styles/survey.css";
+import { type ReactNode, useEffect, useState } from "react";
 import { useBench } from "../app/use-bench.ts";
+import { laidOver } from "../board/laid-over.ts";
+import { edit, showPanel } from "../store/bench.ts";
+import { plusMinusLength } from "../words/plus-minus.ts";
 import { Reading } from "../words/Reading.tsx";
-import { shownLength, tidy } from "../words/shown.ts";
-import { ReadingEntry } from "./ReadingEntry.tsx";
+import { NewPoint } from "./NewPoint.tsx";
+import { NextReading } from "./NextReading.tsx";
+import { PointSources } from "./PointSources.tsx";
+import { PointsTable } from "./PointsTable.tsx";
+import { Problems } from "./Problems.tsx";
+import { ReadingsList } from "./ReadingsList.tsx";
+import { SurveyOver } from "./SurveyOver.tsx";
+import { isPutOff, putPoint } from "./survey-document.ts";
+import { showSurveyPoint, showSurveyResult, useSurveyShown } from "./survey-shown.ts";
+import { useSurvey } from "./use-survey.ts";
 
-/** What the readings say: which one is wrong, what cannot be told, where each point is and how sure that is. */
+/** What the readings say first: what is wrong, what is open, how sure it is; then what to read next, points, readings. */
 export function SurveyWork(): ReactNode {
-  const survey = useBench(({ live, moving }) => (moving ? undefined : live.study?.car.survey));
+  const car = useSurvey();
+  const section = useBench(({ document }) => document?.survey);
   const units = useBench((state) => state.units);
-  if (!survey) {
-    return (
-      <p>
-        This car has no readings: its points are typed directly. A survey is a section of the document with points and
-        readings (see the example Brittlebush); points of the car then take their place from it.
-      </p>
-    );
-  }
-  const { result } = survey;
+  const chosen = useSurveyShown((state) => state.point);
+  useEffect(() => {
+    // What a reading is entered with is at hand when it is asked for.
+    void import("./ReadingPanel.tsx");
+    laidOver.setState({ Over: SurveyOver });
+    return () => {
+      laidOver.setState({ Over: null });
+      showSurveyPoint(null);
+      showSurveyResult(null);
+    };
+  }, []);
+  useEffect(() => showSurveyResult(car?.result ?? null), [car]);
+  if (!section) return <NoSurvey />;
+  if (!car) return <p className="quiet">The survey cannot be read yet: mend its entries first.</p>;
+  const { survey, result } = car;
+  const taken = section.readings.filter((entry) => !isPutOff(entry)).length;
+  const off = section.readings.length - taken;
+  const sds = result.points.filter(({ isUndetermined }) => !isUndetermined).map(({ sd }) => Math.max(sd.x, sd.y, sd.z));
+  const unit = units === "metric" ? "mm" : "in";
+  const alone = survey.readings.filter((_, index) =>
+    result.readings[index]?.numbers.some(({ redundancy }) => redundancy !== null && redundancy < 0.02),
+  ).length;
   return (
     <section className="survey-work" aria-label="Survey">
-      <p>
-        {result.points.length} points, {survey.survey.readings.length} readings.{" "}
-        {result.agreement?.isMisfit
-          ? "The readings miss each other by more than their ± allows."
-          : "The readings agree as well as their ± says."}
-      </p>
-      <Suspicions survey={survey} />
-      {result.undetermined.map((each) => (
-        <p key={sayUndetermined(survey.survey, each)} className="fault">
-          {sayUndetermined(survey.survey, each)}. {sayRemedy(survey.survey, each)}
-        </p>
-      ))}
-      {result.mirrored.map((each) => (
-        <p key={sayMirrored(survey.survey, each)} className="fault">
-          {sayMirrored(survey.survey, each)} {saySettling(survey.survey, each, units)}
-        </p>
-      ))}
-      <h3>Where the points are</h3>
-      <table className="compare-table">
-        <thead>
-          <tr>
-            <th scope="col">point</th>
-            <th scope="col">forward</th>
-            <th scope="col">out</th>
-            <th scope="col">up</th>
-            <th scope="col">±</th>
-          </tr>
-        </thead>
-        <tbody>
-          {result.points.map(({ name, at, sd }) => (
-            <tr key={name}>
-              <th scope="row">{name}</th>
-              {[at.x, at.y, at.z].map((value, axis) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: three axes in their order
-                <td key={axis}>
-                  <Reading text={shownLength(value, units)} />
-                </td>
-              ))}
-              <td>
-                <Reading text={shownLength(2 * Math.max(sd.x, sd.y, sd.z), units, { denominator: 32 })} />
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      <h3>Readings</h3>
-      <ul className="survey-readings">
-        {survey.survey.readings.map((reading, index) => {
-          const solved = result.readings[index];
-          const number = solved?.numbers[0];
-          return (
-            <ReadingEntry
-              // biome-ignore lint/suspicious/noArrayIndexKey: readings are told apart by their place only
-              key={index}
-              index={index}
-              words={sayReading(survey.survey, reading)}
-              says={number ? tidy(sayReadingValue(reading, number.adjusted, units)) : ""}
-              isUsed={solved?.isUsed ?? false}
+      <Problems car={car} />
+      <p className="survey-verdict">
+        {sds.length > 0 && (
+          <b>
+            <Reading
+              text={`Points are known to ± ${plusMinusLength(2 * Math.min(...sds), units)} to ± ${plusMinusLength(2 * Math.max(...sds), units)} ${unit}.`}
             />
-          );
-        })}
-      </ul>
+          </b>
+        )}{" "}
+        <span className="quiet">
+          {count(survey.points.length, "point")}, {count(taken, "reading")} taken
+          {off > 0 && `, ${off} put off`}
+          {result.suspicions.length > 0 && `, ${result.suspicions.length} not used`}.{" "}
+          {result.degreesOfFreedom === 0
+            ? "Nothing is read twice over, so no reading can be checked yet."
+            : result.agreement?.isMisfit
+              ? ""
+              : "The readings in use agree."}{" "}
+          {alone > 0 &&
+            `${count(alone, "reading is", "readings are")} checked by no other: a slip there would not show.`}
+        </span>
+      </p>
+      <NextReading car={car} section={section} />
+      <p className="problem-actions">
+        <button
+          type="button"
+          className="pressable take"
+          onClick={() => showPanel({ kind: "survey-reading", index: null })}
+        >
+          Add a reading
+        </button>
+        <AddPoint taken={section.points.map(({ name }) => name)} />
+      </p>
+      <h3>Where the points are</h3>
+      <PointsTable car={car} chosen={chosen} onChoose={showSurveyPoint} />
+      <h3>
+        {chosen === null ? "Readings" : `Readings to ${chosen}`}
+        {chosen !== null && (
+          <button type="button" className="pressable link" onClick={() => showSurveyPoint(null)}>
+            show all
+          </button>
+        )}
+      </h3>
+      <ReadingsList car={car} section={section} point={chosen} />
+      <PointSources car={car} />
       <p className="small quiet">
-        ± is two standard deviations, the largest of the three directions. The next best reading: npx armwright survey.
+        ± is two standard deviations: about 95 in 100 are within. It is as good as the ± of the readings; a tape that
+        sags or a floor that slopes is in none of them.
       </p>
     </section>
   );
 }
 
-function Suspicions({ survey }: { readonly survey: CarSurvey }): ReactNode {
-  const units = useBench((state) => state.units);
-  return survey.result.suspicions.map((each) => (
-    <p key={each.reading} className="fault" role="status">
-      {tidy(saySuspicion(survey.survey, each, units))}.{" "}
-      {each.causes[0] && `Perhaps ${sayCause(each.causes[0], units)}. `}Take it again: it is not used until then.
-    </p>
-  ));
+const count = (number: number, one: string, many = `${one}s`): string => `${number} ${number === 1 ? one : many}`;
+
+function AddPoint({ taken }: { readonly taken: readonly string[] }): ReactNode {
+  const section = useBench(({ document }) => document?.survey);
+  const [isOpen, setOpen] = useState(false);
+  if (!isOpen) {
+    return (
+      <button type="button" className="pressable quiet" onClick={() => setOpen(true)}>
+        Name a new point
+      </button>
+    );
+  }
+  return (
+    <NewPoint
+      taken={taken}
+      onName={(point) => {
+        edit(putPoint(section, point), `${point.name}: a new point`);
+        setOpen(false);
+      }}
+      onGiveUp={() => setOpen(false)}
+    />
+  );
+}
+
+function NoSurvey(): ReactNode {
+  return (
+    <section className="survey-work" aria-label="Survey">
+      <p>
+        Every point of this car is typed. If you would rather tape the car: name points on it, read between them in any
+        order, and the coordinates come of it, each with its ±.
+      </p>
+      <p className="problem-actions">
+        <button
+          type="button"
+          className="pressable take"
+          onClick={() => showPanel({ kind: "survey-reading", index: null })}
+        >
+          Start with a reading
+        </button>
+        <AddPoint taken={[]} />
+      </p>
+      <p className="small quiet">
+        Begin with three points that are easy to plumb: how high, how far out, how far forward of your mark. Then tape
+        between everything.
+      </p>
+    </section>
+  );
 }

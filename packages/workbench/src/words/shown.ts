@@ -63,3 +63,6 @@ export const travelWords = (travel: number, units: UnitSystem): string =>
   travel === 0
     ? "ride height"
     : `${spoken(shownTravel(travel, units))} ${units === "metric" ? "millimetres" : "inches"}`;
+
+/** With a capital to begin with. */
+export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
