@@ -64,7 +64,7 @@ export function bookMakers(study: Study, document: CarDocument, options: BookOpt
       (view) => [`${stem}-${view}.svg`, () => utf8(viewSvg(study, view, options.paper))] as const,
     ),
     [`${stem}-cut-list.csv`, () => utf8(cutListCsv(cuts, study.car))],
-    [`${stem}-hardware.csv`, () => utf8(hardwareCsv(cuts, study.car))],
+    [`${stem}-hardware.csv`, () => utf8(hardwareCsv(cuts, study.corner))],
     ...copeTemplates(cuts, study.car.units).map(
       ({ number, parts }) => [`${stem}-cope-T${number}.dxf`, () => utf8(dxfText(parts, study.car.units))] as const,
     ),

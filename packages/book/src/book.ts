@@ -11,9 +11,10 @@ import { cutListSheets } from "./sheets/cut-list-sheets.ts";
 import { cycleCards } from "./sheets/cycle-cards.ts";
 import { jigSheets } from "./sheets/jig-sheets.ts";
 import { linkSheets } from "./sheets/link-sheets.ts";
+import { mountSheets } from "./sheets/mount-sheets.ts";
 import { orderSheets } from "./sheets/order-sheet.ts";
 import { settingsSheets } from "./sheets/settings-sheet.ts";
-import { shaftAndMountsSheets } from "./sheets/shaft-and-mounts-sheet.ts";
+import { shaftSheets } from "./sheets/shaft-sheet.ts";
 import type { Makings, Sheet } from "./sheets/sheet.ts";
 import { signOffSheets } from "./sheets/sign-off-sheet.ts";
 import { spindleSheets } from "./sheets/spindle-sheets.ts";
@@ -59,7 +60,8 @@ const SHEETS: readonly ((makings: Makings) => readonly Sheet[])[] = [
   armSheets,
   linkSheets,
   spindleSheets,
-  shaftAndMountsSheets,
+  shaftSheets,
+  mountSheets,
   cutListSheets,
   templateSheets,
   cycleCards,

@@ -24,6 +24,7 @@ export { type CertainReading, type CycleCertainty, cycleCertainty } from "./cert
 export { type Inputs, type UncertainInput, USUAL_JOINT, USUAL_TACKED, uncertainInputs } from "./certainty/inputs.ts";
 export { type LimitCertainty, limitCertainty } from "./certainty/limit-certainty.ts";
 export { type Simulated, simulateCars } from "./certainty/monte-carlo.ts";
+export { type TyreGap, tyreGaps } from "./certainty/tyre-gap.ts";
 export { cylinderToTriangle, nearest, segmentToTriangle, type Triangle } from "./clearance/core-triangle.ts";
 export { gapsAt, type PairGap } from "./clearance/gaps-at.ts";
 export { compareStudies } from "./compare/compare-studies.ts";

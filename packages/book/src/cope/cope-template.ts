@@ -53,7 +53,7 @@ export function copeTemplate(
     { to: "line", at: spot(left, bottom) },
     { to: "close" },
   ];
-  const quarters = [0.25, 0.5, 0.75].map((share) => left + round * share);
+  const quarters = [0.25, 0.5, 0.75].map((share) => ({ at: left + round * share, name: share === 0.5 ? "half" : "" }));
   const parts: Primitive[] = [
     line("cut", outline, { weight: "thin" }),
     line(
@@ -70,9 +70,13 @@ export function copeTemplate(
       },
     ),
     text("mark", spot(right + FLAP - 1.2, bottom - 7), "glue", { ink: "ink-2", turn: -Math.PI / 2 }),
-    ...quarters.map((at) =>
-      stroke("mark", spot(at, bottom), spot(at, y(lowest) + 3), { weight: "hair", dash: "centre" }),
-    ),
+    // Quarters of the way round: marked above the words and at the straight edge, not through the words.
+    ...quarters.flatMap(({ at, name }) => [
+      stroke("mark", spot(at, bottom - 17), spot(at, y(lowest) + 1), { weight: "thin" }),
+      stroke("mark", spot(at, bottom), spot(at, bottom - 2), { weight: "thin" }),
+      ...(name === "" ? [] : [text("mark", spot(at + 1, y(lowest) + 4), name, { ink: "ink-2", halo: "paper" })]),
+    ]),
+    text("mark", spot(left + 1, y(lowest) + 4), "seam", { ink: "ink-2", halo: "paper" }),
     text("mark", spot(left + 2, bottom - 12.5), facts.title, { size: "text", bold: true, ink: "ink", halo: "paper" }),
     text("mark", spot(left + 2, bottom - 7.8), facts.under, { ink: "ink", halo: "paper" }),
     text("mark", spot(left + 2, bottom - 3.2), "this edge square round the tube; seam at both paper ends", {

@@ -11,9 +11,8 @@ export interface SetBack {
 }
 
 const INCH = 0.0254;
-/** Thread in the bung, of its diameter: in mid adjustment, and at least. Common practice: never under 1 1/2. */
+/** Thread in the bung in mid adjustment, of its diameter. Common practice: never under 1 1/2, so half a diameter to turn out. */
 const ENGAGED = 2;
-export const LEAST_ENGAGED = 1.5;
 /** Ball to end of thread, of the thread's diameter; from memory of common rod ends. */
 const LENGTH = 4;
 const USUAL_THREAD = 0.75 * INCH;

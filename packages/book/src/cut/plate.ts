@@ -1,10 +1,14 @@
 import { circle, line, type PathStep, type Primitive, polyline, spot, stroke, text } from "@armwright/drawing";
-import { type Car, formatLength, formatNumber, INCH } from "@armwright/engine";
+import { type Car, type Corner, formatLength, formatNumber, INCH } from "@armwright/engine";
+import { type BoltedPlace, boltedPlaces, placeLabel } from "./bolted-place.ts";
 
 /** A flat part at true size, mm, from its own upper left corner. */
 export interface Plate {
   readonly id: string;
   readonly title: string;
+  /** `2 × 1 1/2, plate 1/4`. */
+  readonly size: string;
+  readonly where: string;
   /** For both sides of the car. */
   readonly count: number;
   readonly width: number;
@@ -17,23 +21,24 @@ const QUARTER = 0.5522847498;
 const MM = 1000;
 
 /** Tabs and gussets that the document gives sizes for. */
-export function plates(car: Car): readonly Plate[] {
+export function plates(corner: Corner): readonly Plate[] {
+  const { car } = corner;
   const { strength } = car;
   if (!strength) return [];
-  const tabs = Object.entries(strength.tabs).map(([place, tab]) => {
-    const bolt = strength.bolts[place] ?? strength.bolts["all"];
-    return { place, tab, hole: bolt?.thread.diameter };
+  const places = boltedPlaces(corner);
+  const tabs = Object.entries(strength.tabs).flatMap(([place, tab]): Plate[] => {
+    // `all` stands for every bolted place that is not named.
+    const at = places.filter((each) => (place === "all" ? each.tab === tab : each.place === place));
+    const holes = [...new Set(at.map(({ bolt }) => bolt?.thread.diameter))];
+    return holes.map((hole) => {
+      const here = at.filter(({ bolt }) => bolt?.thread.diameter === hole);
+      return tabPlate(place, here, tab, hole, car.units);
+    });
   });
-  const named = new Set(tabs.map(({ place }) => place));
-  const others = car.rodEnds.filter(({ pivot }) => !named.has(pivot)).length;
-  return [
-    ...tabs.map(({ place, tab, hole }) =>
-      tabPlate(place, tab, hole, 2 * tab.count * (place === "all" ? others : 1), car.units),
-    ),
-    ...Object.entries(strength.tubes).flatMap(([tube, { gusset }]) =>
-      gusset ? [gussetPlate(tube, gusset, car.units)] : [],
-    ),
-  ];
+  const gussets = Object.entries(strength.tubes).flatMap(([tube, { gusset }]) =>
+    gusset ? [gussetPlate(tube, gusset, placeLabel(corner, gusset.at), car.units)] : [],
+  );
+  return [...tabs, ...gussets];
 }
 
 type Strength = NonNullable<Car["strength"]>;
@@ -41,9 +46,9 @@ type Strength = NonNullable<Car["strength"]>;
 /** A tab as it is welded by its foot: its hole at the height and edge distance given, its upper corners rounded. */
 function tabPlate(
   place: string,
-  { width, height, edge, thickness }: Strength["tabs"][string],
+  at: readonly BoltedPlace[],
+  { width, height, edge, thickness, count: aPlace }: Strength["tabs"][string],
   hole: number | undefined,
-  count: number,
   units: Car["units"],
 ): Plate {
   const [w, h, e] = [width * MM, height * MM, edge * MM];
@@ -60,10 +65,13 @@ function tabPlate(
     { to: "close" },
   ];
   const middle = spot(w / 2, e);
-  const words = place === "all" ? "tab, all pivots not named" : `tab, ${place}`;
+  const count = 2 * aPlace * at.length;
+  const words = place === "all" ? "tab, all places not named" : `tab, ${at.map(({ label }) => label).join("; ")}`;
   return {
     id: `tab-${place}`,
     title: words,
+    size: `${sizeWords(width, height + edge, units)}, ${plateWords(thickness, units)}, ${holeWords(hole, units)}`,
+    where: at.map(({ label }) => label).join("; "),
     count,
     width: w,
     height: top,
@@ -85,14 +93,17 @@ function tabPlate(
 /** A plate on edge along a tube: as long as it reaches either way, sloping from its full depth in the middle. */
 function gussetPlate(
   tube: string,
-  { reach, depth, thickness, at }: NonNullable<Strength["tubes"][string]["gusset"]>,
+  { reach, depth, thickness }: NonNullable<Strength["tubes"][string]["gusset"]>,
+  at: string,
   units: Car["units"],
 ): Plate {
   const [length, d] = [2 * reach * MM, depth * MM];
   const flat = length / 8;
   return {
     id: `gusset-${tube}`,
-    title: `gusset, ${tube}`,
+    title: `gusset under ${at}`,
+    size: `${sizeWords(2 * reach, depth, units)}, ${plateWords(thickness, units)}`,
+    where: at,
     count: 2,
     width: length,
     height: d,
@@ -109,6 +120,9 @@ function gussetPlate(
     ],
   };
 }
+
+const sizeWords = (width: number, height: number, units: Car["units"]): string =>
+  `${formatLength(width, units)} × ${formatLength(height, units)}`;
 
 const plateWords = (thickness: number, units: Car["units"]): string =>
   units === "metric"

@@ -1,4 +1,4 @@
-import type { Car } from "@armwright/engine";
+import type { Car, Corner } from "@armwright/engine";
 import type { CutList } from "../cut/cut-list.ts";
 import { hardware, tubeWords } from "../cut/hardware.ts";
 import { csvText, headCell, numberCell, tapeCell } from "./csv.ts";
@@ -40,11 +40,11 @@ export function cutListCsv({ lines }: CutList, { units }: Car): string {
 }
 
 /** Rod ends, bungs, nuts and bolts of both sides. */
-export const hardwareCsv = ({ lines }: CutList, car: Car): string =>
+export const hardwareCsv = ({ lines }: CutList, corner: Corner): string =>
   csvText([
     ["pieces", "part", "size", "where", "look at"],
     ...hardware(
-      car,
+      corner,
       lines.map(({ piece }) => piece),
     ).map(({ count, name, size, where, note }) => [String(count), name, size, where, note]),
   ]);

@@ -5,6 +5,7 @@ import {
   boxesAlong,
   circle,
   type DimensionWish,
+  type GroupPrimitive,
   grown,
   line,
   makePlacement,
@@ -28,8 +29,16 @@ import { namedRatio } from "./true-scale.ts";
 export interface PartDrawing {
   readonly tubes: readonly TubePiece[];
   readonly points: readonly JigPoint[];
+  /** Lines of no thickness: between places that belong together, or a flat face seen from its edge. */
+  readonly lines?: readonly PartLine[];
   /** Measures that are wanted, most needful first: between two points, the way a tape or a square reads them in this view. */
   readonly measures: readonly Measure[];
+}
+
+export interface PartLine {
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly as: "axis" | "reach" | "face";
 }
 
 export interface Measure {
@@ -46,39 +55,90 @@ export function partView(
   box: Box,
 ): { readonly parts: Primitive[]; readonly ratio: number } {
   const flat = (point: Vec3): Spot => spot(side.across(point), -side.up(point));
+  const lines = part.lines ?? [];
   const all = [
     ...part.points.map(({ point }) => point),
-    ...part.tubes.flatMap(({ from, to }) => [from.point, to.point]),
+    ...[...part.tubes, ...lines.map(({ from, to }) => ({ from: { point: from }, to: { point: to } }))].flatMap(
+      ({ from, to }) => [from.point, to.point],
+    ),
   ].map(flat);
   const xs = all.map(({ x }) => x);
   const ys = all.map(({ y }) => y);
   const wide = Math.max(...xs) - Math.min(...xs);
   const high = Math.max(...ys) - Math.min(...ys);
-  // Room round the part for dimensions.
+  // Beside the norths, under the title, with room round the part for dimensions or for marks alone.
+  const clear = { x: box.x + NORTHS, y: box.y + TITLE, width: box.width - NORTHS, height: box.height - TITLE };
+  const [besides, above] = margins(part.measures);
   const ratio = namedRatio(
-    Math.max((wide * 1000) / Math.max(box.width - 64, 10), (high * 1000) / Math.max(box.height - 44, 10)),
+    Math.max((wide * 1000) / Math.max(clear.width - besides, 10), (high * 1000) / Math.max(clear.height - above, 10)),
   );
   const scale = 1000 / ratio;
   const middle = spot((Math.max(...xs) + Math.min(...xs)) / 2, (Math.max(...ys) + Math.min(...ys)) / 2);
   const at = (point: Vec3): Spot => {
     const p = flat(point);
-    return spot(box.x + box.width / 2 + (p.x - middle.x) * scale, box.y + box.height / 2 + (p.y - middle.y) * scale);
+    return spot(
+      clear.x + clear.width / 2 + (p.x - middle.x) * scale,
+      clear.y + clear.height / 2 + (p.y - middle.y) * scale,
+    );
   };
   const room = roomIn(box, part, at, scale);
   const tubes = [...part.tubes].sort((a, b) => depthOf(b, side) - depthOf(a, side));
   const parts: Primitive[] = [
     text("title", spot(box.x + 1, box.y + 4), `${side.title}, 1 : ${ratio}`, { ink: "ink-2" }),
     ...norths(side, box.x, box.y + box.height),
+    ...lines.map(({ from, to, as }) => stroke("part-line", at(from), at(to), LINE_STYLES[as])),
     ...tubes.flatMap((tube) => tubeParts(tube, at, scale)),
     ...part.points.flatMap(({ point }) => placeParts(at(point))),
   ];
-  parts.push(...markParts(part.points, at, room));
   for (const measure of part.measures) {
     const placed = placeDimension(wishOf(measure, at), room, PEN);
-    if (placed) parts.push(placed);
+    if (!placed) continue;
+    parts.push(placed);
+    for (const [from, to] of straightLines(placed)) room.all.takeLine(from, to, 0.3);
   }
+  // Last, so that no extension line runs through a mark.
+  parts.push(...markParts(part.points, at, room));
   return { parts, ratio };
 }
+
+/** Room beside and above the part for its dimensions, mm, both sides together. */
+function margins(measures: readonly Measure[]): readonly [besides: number, above: number] {
+  const count = (way: Measure["along"]): number => measures.filter(({ along }) => along === way).length;
+  const slanting = count(undefined);
+  return [Math.min(18 + 10 * count("upright") + 6 * slanting, 60), Math.min(16 + 5 * (count("level") + slanting), 40)];
+}
+
+/** Both ends of each straight line of a dimension, its extension lines with them. */
+const straightLines = ({ parts }: GroupPrimitive): (readonly [Spot, Spot])[] =>
+  parts.flatMap((each) => {
+    if (each.shape !== "line" || each.path.length !== 2) return [];
+    const [from, to] = each.path;
+    return from && to && from.to !== "close" && to.to !== "close" ? [[from.at, to.at] as const] : [];
+  });
+
+/** Measures that read the same the same way are one, with the marks of all. */
+export function mergedMeasures(
+  measures: readonly (Omit<Measure, "words"> & { readonly mark: string; readonly reads: string })[],
+): Measure[] {
+  const found = new Map<string, Measure & { readonly marks: string; readonly reads: string }>();
+  for (const { mark, reads, ...measure } of measures) {
+    const key = `${measure.along} ${reads}`;
+    const before = found.get(key);
+    const marks = before ? `${before.marks} ${mark}` : mark;
+    found.set(key, { ...(before ?? measure), marks, reads, words: `${marks} ${reads.replace("−", "")}` });
+  }
+  return [...found.values()].map(({ marks: _, reads: __, ...measure }) => measure);
+}
+
+/** Kept free at a view's left for its norths and at its top for its title, mm. */
+const NORTHS = 20;
+const TITLE = 6;
+
+const LINE_STYLES = {
+  axis: { weight: "thin", dash: "centre", ink: "ink-2" },
+  reach: { weight: "visible", ink: "pencil" },
+  face: { weight: "outline" },
+} as const satisfies Readonly<Record<PartLine["as"], object>>;
 
 const depthOf = ({ from, to }: TubePiece, side: Side): number => (side.depth(from.point) + side.depth(to.point)) / 2;
 
@@ -92,6 +152,10 @@ function roomIn(box: Box, part: PartDrawing, at: (point: Vec3) => Spot, scale: n
   for (const placement of [room.all, room.words]) for (const corner of corners) placement.take(corner);
   for (const { from, to, diameter } of part.tubes) {
     for (const strip of boxesAlong(at(from.point), at(to.point), (diameter / 2) * scale + 1)) room.all.take(strip);
+  }
+  for (const { from, to } of part.lines ?? []) {
+    // Dimensions may cross such a line, no words may.
+    for (const strip of boxesAlong(at(from), at(to), 0.7)) room.all.take(strip);
   }
   for (const { point } of part.points) {
     const c = at(point);

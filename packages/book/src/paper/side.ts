@@ -10,9 +10,10 @@ export interface Side {
   readonly up: (point: Vec3) => number;
   /** Away from the eye. */
   readonly depth: (point: Vec3) => number;
-  /** Whether OUT points to the left or to the right, and the word at the top. */
-  readonly out: "left" | "right";
-  readonly top: string;
+  /** The word on the level arrow, whether it points to the left or to the right, and the word on the upright one. */
+  readonly level: "OUT" | "FRONT";
+  readonly toward: "left" | "right";
+  readonly top: "UP" | "FRONT";
 }
 
 export const FROM_ABOVE: Side = {
@@ -20,7 +21,8 @@ export const FROM_ABOVE: Side = {
   across: ({ y }) => -y,
   up: ({ x }) => x,
   depth: ({ z }) => -z,
-  out: "left",
+  level: "OUT",
+  toward: "left",
   top: "FRONT",
 };
 export const FROM_BEHIND: Side = {
@@ -28,19 +30,30 @@ export const FROM_BEHIND: Side = {
   across: ({ y }) => -y,
   up: ({ z }) => z,
   depth: ({ x }) => x,
-  out: "left",
+  level: "OUT",
+  toward: "left",
+  top: "UP",
+};
+/** From the wheel's side, looking at the car. */
+export const FROM_THE_WHEEL: Side = {
+  title: "from the wheel",
+  across: ({ x }) => -x,
+  up: ({ z }) => z,
+  depth: ({ y }) => -y,
+  level: "FRONT",
+  toward: "left",
   top: "UP",
 };
 
 /** The same view of the right side's part: its mirror image. */
-export const onTheRight = (side: Side): Side => ({ ...side, across: (point) => -side.across(point), out: "right" });
+export const onTheRight = (side: Side): Side => ({ ...side, across: (point) => -side.across(point), toward: "right" });
 
-/** Which way is OUT and which way is up the sheet, in the view's lower corner on its free side. */
+/** Which way is which on the sheet, in the view's lower corner on its free side. */
 export const norths = (side: Side, left: number, bottom: number): Primitive[] => [
   ...arrow(
-    side.out === "left" ? spot(left + 10, bottom - 2) : spot(left + 2, bottom - 2),
-    spot(side.out === "left" ? -1 : 1, 0),
-    "OUT",
+    side.toward === "left" ? spot(left + 10, bottom - 2) : spot(left + 2, bottom - 2),
+    spot(side.toward === "left" ? -1 : 1, 0),
+    side.level,
   ),
   ...arrow(spot(left + 1.5, bottom - 8), spot(0, -1), side.top),
 ];

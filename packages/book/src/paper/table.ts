@@ -13,6 +13,8 @@ export interface TableStyle {
   readonly size?: TextPrimitive["size"];
   /** Least height of a row, mm: enough to write into where cells are blank. */
   readonly rowHeight?: number;
+  /** Above and below a row's words, mm. */
+  readonly padding?: number;
   /** Rules between columns too, as on a form. */
   readonly isForm?: boolean;
 }
@@ -34,6 +36,7 @@ export function table(
   style: TableStyle = {},
 ): SetTable {
   const size = style.size ?? "label";
+  const padding = style.padding ?? PADDING;
   const whole = columns.reduce((sum, { share }) => sum + share, 0);
   const widths = columns.map(({ share }) => (share / whole) * box.width);
   const lefts = widths.map((_, index) => box.left + widths.slice(0, index).reduce((sum, width) => sum + width, 0));
@@ -44,7 +47,7 @@ export function table(
     );
     const lead = leadOf(isHead ? "label" : size);
     const height = Math.max(
-      Math.max(1, ...lines.map(({ length }) => length)) * lead + 2 * PADDING,
+      Math.max(1, ...lines.map(({ length }) => length)) * lead + 2 * padding,
       isHead ? 0 : (style.rowHeight ?? 0),
     );
     lines.forEach((cell, index) => {
@@ -56,7 +59,7 @@ export function table(
       cell.forEach((words, line) => {
         if (words === "") return;
         parts.push(
-          text("table", spot(x, top + PADDING + lead * (line + 0.76)), words, {
+          text("table", spot(x, top + padding + lead * (line + 0.76)), words, {
             size: isHead ? "label" : size,
             bold: isHead ? false : (column.bold ?? false),
             anchor: align,

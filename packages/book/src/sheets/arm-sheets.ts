@@ -1,10 +1,9 @@
-import type { Primitive } from "@armwright/drawing";
 import { threadWords, tubeWords } from "../cut/hardware.ts";
 import { apart, type JigPart, jigParts } from "../jig/jig-part.ts";
+import type { Block } from "../paper/flow.ts";
 import { isSeenApart, type Measure, partView } from "../paper/part-view.ts";
 import { FROM_ABOVE, FROM_BEHIND, onTheRight, type Side } from "../paper/side.ts";
-import { table } from "../paper/table.ts";
-import { paragraph } from "../paper/words.ts";
+import { flowSheets } from "./flow-sheets.ts";
 import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
 
 const ARMS = ["lower-arm", "upper-arm", "trailing-arm"];
@@ -13,72 +12,82 @@ const ARMS = ["lower-arm", "upper-arm", "trailing-arm"];
 export function armSheets(makings: Makings): readonly Sheet[] {
   return jigParts(makings.study.corner)
     .filter(({ id }) => ARMS.includes(id))
-    .flatMap((part) => (["left", "right"] as const).map((hand) => armSheet(part, hand, makings)));
+    .flatMap((part) => (["left", "right"] as const).flatMap((hand) => armSheet(part, hand, makings)));
 }
 
-function armSheet(part: JigPart, hand: "left" | "right", makings: Makings): Sheet {
-  const { room, study } = makings;
+function armSheet(part: JigPart, hand: "left" | "right", makings: Makings): readonly Sheet[] {
+  const { study } = makings;
   const lines = makings.cuts.lines.filter(({ piece }) => piece.part === part.id.replace("-", " "));
-  const tubes = lines.map(({ piece }) => piece);
-  const sides = [FROM_ABOVE, FROM_BEHIND].map((side) => (hand === "left" ? side : onTheRight(side)));
-  const heights = [room.height * 0.37, room.height * 0.24];
-  const parts: Primitive[] = [];
-  let top = room.y;
-  sides.forEach((side, index) => {
-    const height = heights[index]!;
-    const drawn = partView({ tubes, points: part.points, measures: measuresIn(side, part, makings) }, side, {
-      x: room.x,
-      y: top,
-      width: room.width,
-      height,
-    });
-    parts.push(...drawn.parts);
-    top += height + 2;
-  });
-  const floor = room.y + room.height;
-  const half = room.width * 0.56;
-  const tubeRows = table(
-    [
-      { head: "tube", share: 9, bold: true },
-      { head: "size", share: 36 },
-      { head: "cut", share: 16, align: "end", bold: true },
-      { head: "ends", share: 27 },
-      { head: "as built", share: 18 },
-    ],
-    lines.map(({ number, piece, fromTemplate, toTemplate }) => [
-      `${number}`,
-      `${tubeWords(piece.diameter, piece.wall, study.car.units)} ${piece.material}`,
-      tape(makings, piece.length),
-      [fromTemplate, toTemplate].map((template) => (template === null ? "square" : `T${template}`)).join(", "),
-      "",
-    ]),
-    { left: room.x, top, width: half, floor },
-    { isForm: true, size: "label", rowHeight: 8 },
-  );
-  const places = table(
-    [
-      { head: "", share: 8, bold: true },
-      { head: "place", share: 50 },
-      { head: "thread", share: 42 },
-    ],
-    part.points.map(({ mark, label }) => [mark, label, threadAt(label, makings)]),
-    { left: room.x + half + 4, top, width: room.width - half - 4, floor },
-    { isForm: true, size: "label" },
-  );
-  const note = paragraph(
-    "Bungs in, jam nuts and real rod ends or dummies on, before the first tack. Tack all round, measure against the jig sheet, cycle; weld out in the jig, sides alternating. Tabs: tie each to a tube's node, weld all round but for the last 1/4 in at a plate's end.",
-    room.x,
-    Math.max(tubeRows.bottom, places.bottom) + 3,
-    room.width,
-    { ink: "ink-2" },
-  );
-  parts.push(...tubeRows.parts, ...places.parts);
-  if (note.bottom < floor) parts.push(...note.parts);
-  return {
+  const head: Pick<Sheet, "id" | "title" | "note"> = {
     id: `${part.id}-${hand}`,
     title: `${part.title}, ${hand.toUpperCase()}, make 1`,
-    note: `${hand === "right" ? "mirror image of the left; " : ""}${lengthsIn(makings)}`,
-    parts,
+    note: `${hand === "right" ? "mirror image; " : ""}${lengthsIn(makings)}`,
+  };
+  const tables: Block[] = [
+    {
+      kind: "table",
+      columns: [
+        { head: "tube", share: 8, bold: true },
+        { head: "name", share: 34 },
+        { head: "size", share: 28 },
+        { head: "cut", share: 12, align: "end", bold: true },
+        { head: "ends", share: 16 },
+        { head: "as built", share: 16 },
+      ],
+      rows: lines.map(({ number, piece, fromTemplate, toTemplate }) => [
+        `${number}`,
+        piece.name.replace(`${piece.part}, `, ""),
+        `${tubeWords(piece.diameter, piece.wall, study.car.units)} ${piece.material}`,
+        tape(makings, piece.length),
+        endsWords(fromTemplate, toTemplate),
+        "",
+      ]),
+      style: { isForm: true, size: "label", rowHeight: 6.4 },
+    },
+    placesTable(part, makings),
+    { kind: "words", words: WELDING, style: { ink: "ink-2" } },
+  ];
+  const views = [FROM_ABOVE, FROM_BEHIND].map(
+    (side, index): Block => ({
+      kind: "view",
+      share: index === 0 ? 0.62 : 0.38,
+      least: index === 0 ? 78 : 46,
+      draw: (box) =>
+        partView(
+          { tubes: lines.map(({ piece }) => piece), points: part.points, measures: measuresIn(side, part, makings) },
+          hand === "left" ? side : onTheRight(side),
+          box,
+        ).parts,
+    }),
+  );
+  return flowSheets(head, [...views, ...tables], makings);
+}
+
+const WELDING =
+  "Bungs in, jam nuts and real rod ends or dummies on, before the first tack. Tack all round, measure against the jig sheet, cycle; weld out in the jig, sides alternating. Tabs: tie each to a tube's node, weld all round but for the last little bit at a plate's end. Diagonals within 1/16 of each other before and after.";
+
+const endsWords = (...templates: readonly (number | null)[]): string =>
+  templates.every((template) => template === null)
+    ? "both square"
+    : templates.map((template) => (template === null ? "square" : `T${template}`)).join(", ");
+
+/** Marks with their places and threads, two to a row. */
+function placesTable({ points }: JigPart, makings: Makings): Block {
+  const half = Math.ceil(points.length / 2);
+  const cells = (index: number): string[] => {
+    const place = points[index];
+    return place ? [place.mark, place.label, threadAt(place.label, makings)] : ["", "", ""];
+  };
+  const columns = [
+    { head: "", share: 5, bold: true },
+    { head: "place", share: 46 },
+    { head: "thread", share: 28 },
+  ];
+  return {
+    kind: "table",
+    columns: [...columns, ...columns],
+    rows: Array.from({ length: half }, (_, index) => [...cells(index), ...cells(index + half)]),
+    style: { isForm: true, size: "label" },
   };
 }
 

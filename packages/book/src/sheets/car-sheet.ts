@@ -23,7 +23,8 @@ export function carSheets(makings: Makings): readonly Sheet[] {
   parts.push(...placed(above.drawing, side, room.y), ...placed(left.drawing, side, room.y + room.height * 0.215));
   const top = room.y + room.height * 0.435;
   const half = (room.width - 6) / 2;
-  const floor = room.y + room.height - 52;
+  const foot = cautions(makings);
+  const floor = foot.top - 2;
   const numbers = table(
     [
       { head: "numbers that matter", share: 62 },
@@ -31,20 +32,22 @@ export function carSheets(makings: Makings): readonly Sheet[] {
     ],
     mainNumbers(makings, solved.row),
     { left: room.x, top, width: half, floor },
-    { size: "text" },
+    { padding: 0.8 },
   );
-  const stops = table(
-    [
-      { head: "what stops the wheel", share: 46 },
-      { head: "travel", share: 24, align: "end", bold: true },
-      { head: "left", share: 30, align: "end" },
-    ],
-    [...stopRows(makings, study.travel.bump), ...stopRows(makings, study.travel.droop)],
-    { left: room.x + half + 6, top, width: half, floor },
-    { size: "text" },
-  );
-  parts.push(...numbers.parts, ...stops.parts);
-  parts.push(...cautions(makings, room.y + room.height - 50));
+  const stopsOf = (most: number) =>
+    table(
+      [
+        { head: "what stops the wheel", share: 42 },
+        { head: "travel", share: 20, align: "end", bold: true },
+        { head: "left to it", share: 38, align: "end" },
+      ],
+      [...stopRows(makings, study.travel.bump, most), ...stopRows(makings, study.travel.droop, most)],
+      { left: room.x + half + 6, top, width: half, floor },
+      { padding: 0.8 },
+    );
+  // As many hard limits as the sheet has room for; the settings and the screen have them all.
+  const stops = [3, 2, 1].map(stopsOf).find(({ left }) => left.length === 0) ?? stopsOf(0);
+  parts.push(...numbers.parts, ...stops.parts, ...foot.parts);
   return [
     {
       id: "car",
@@ -91,10 +94,10 @@ const STOP_WORDS = {
   travel: "travel aimed at",
 } as const;
 
-/** The chosen stop, then the first three hard limits outward. */
-function stopRows(makings: Makings, { direction, stop, limits }: DirectionReport): string[][] {
+/** The chosen stop, then the first hard limits outward. */
+function stopRows(makings: Makings, { direction, stop, limits }: DirectionReport, most: number): string[][] {
   const mark = (travel: number): string => `${travel < 0 ? "−" : "+"}${tape(makings, Math.abs(travel))}`;
-  const hard = limits.filter(({ nature }) => nature === "hard").slice(0, 3);
+  const hard = limits.filter(({ nature }) => nature === "hard").slice(0, most);
   return [
     [`${direction.toUpperCase()}: ${STOP_WORDS[stop.by]}`, mark(stop.travel), "your stop"],
     ...hard.map((limit) => [
@@ -107,14 +110,19 @@ function stopRows(makings: Makings, { direction, stop, limits }: DirectionReport
   ];
 }
 
-function cautions({ room }: Makings, top: number): Primitive[] {
-  const head = paragraph("Before you begin", room.x, top, room.width, { size: "text", bold: true });
-  let below = head.bottom;
-  const parts: Primitive[] = [...head.parts];
-  for (const caution of CAUTIONS) {
-    const block = paragraph(caution, room.x, below, room.width);
-    parts.push(...block.parts);
-    below = block.bottom;
-  }
-  return parts;
+/** At the sheet's foot, as high as they need. */
+function cautions({ room }: Makings): { readonly parts: readonly Primitive[]; readonly top: number } {
+  const set = (top: number): { readonly parts: readonly Primitive[]; readonly bottom: number } => {
+    const head = paragraph("Before you begin", room.x, top, room.width, { size: "text", bold: true });
+    let below = head.bottom;
+    const parts: Primitive[] = [...head.parts];
+    for (const caution of CAUTIONS) {
+      const block = paragraph(caution, room.x, below, room.width);
+      parts.push(...block.parts);
+      below = block.bottom;
+    }
+    return { parts, bottom: below };
+  };
+  const top = room.y + room.height - set(0).bottom;
+  return { parts: set(top).parts, top };
 }

@@ -1,11 +1,12 @@
-import { area, type Primitive, rectangle, spot, text, widthOf } from "@armwright/drawing";
+import { area, type Box, type Primitive, rectangle, spot, text, widthOf } from "@armwright/drawing";
 import { formatNumber, formatValue, unitOf } from "@armwright/engine";
 import type { CutLine, CutList } from "../cut/cut-list.ts";
+import type { Bar } from "../cut/cut-plan.ts";
 import { hardware, threadWords, tubeWords } from "../cut/hardware.ts";
 import type { TubeEnd } from "../cut/tube-piece.ts";
+import type { Block } from "../paper/flow.ts";
 import { PEN } from "../paper/leaf.ts";
-import { table } from "../paper/table.ts";
-import { paragraph } from "../paper/words.ts";
+import { flowSheets } from "./flow-sheets.ts";
 import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
 
 const DEGREE = Math.PI / 180;
@@ -13,61 +14,64 @@ const DEGREE = Math.PI / 180;
 /** Every tube with its length, its ends and its template; how the bars are cut; what has to be bought. */
 export function cutListSheets(makings: Makings): readonly Sheet[] {
   const list = makings.cuts;
-  if (list.lines.length === 0) return [];
-  return [tubesSheet(list, makings), barsSheet(list, makings), hardwareSheet(list, makings)];
+  if (list.lines.length === 0) return hardwareSheets(list, makings);
+  return [...tubesSheets(list, makings), ...barsSheets(list, makings), ...hardwareSheets(list, makings)];
 }
 
-function tubesSheet(list: CutList, makings: Makings): Sheet {
-  const { room, study } = makings;
-  const { units, strength } = study.car;
-  const parts: Primitive[] = [];
+function tubesSheets(list: CutList, makings: Makings): readonly Sheet[] {
+  const { units, strength } = makings.study.car;
   const notes = [
-    "Cut each twice: left and right. A coped tube's length runs from longest tip to longest tip; saw it square, then grind to the template. Right side: wrap the same paper printed side in.",
+    "Cut each twice: left and right. A coped tube's length runs from longest tip to longest tip; saw it square, then grind to the template. A tube coped at both ends: scribe one line along it and lay both papers' seams on that line. Right side: wrap the same paper printed side in.",
     strength
       ? ""
-      : "Walls and steel are not in the document: .120 in (arms) and .095 in (links) of DOM 1020 stand here for them. Enter yours.",
+      : `Walls and steel are not in the document: ${wallWords(0.12, units)} (arms) and ${wallWords(0.095, units)} (links) of DOM 1020 stand here for them. Enter yours.`,
     list.lines.some(({ piece }) => piece.isAssumed)
       ? "Cross tubes are a starting frame made from the car's points: draw your own before cutting."
       : "",
     ...assumedBungs(list),
   ].filter((words) => words !== "");
-  const intro = paragraph(notes.join(" "), room.x, room.y, room.width, { ink: "ink-2" });
-  const set = table(
-    [
-      { head: "no.", share: 5, bold: true },
-      { head: "tube", share: 24 },
-      { head: "size", share: 13 },
-      { head: "centres", share: 11, align: "end" },
-      { head: "CUT", share: 12, align: "end", bold: true },
-      { head: "one end", share: 16 },
-      { head: "other end", share: 16 },
-      { head: "each", share: 9, align: "end" },
-    ],
-    list.lines.map((line) => [
-      `${line.number}`,
-      line.piece.name,
-      `${tubeWords(line.piece.diameter, line.piece.wall, units)} ${line.piece.material}`,
-      tape(makings, line.piece.centres),
-      tape(makings, line.piece.length),
-      endWords(line.piece.from, line.fromTemplate, makings),
-      endWords(line.piece.to, line.toTemplate, makings),
-      massWords(line, makings),
-    ]),
-    { left: room.x, top: intro.bottom + 2, width: room.width, floor: room.y + room.height },
-    { isForm: true, size: "label", rowHeight: 9 },
-  );
-  parts.push(...intro.parts, ...set.parts);
   const total = list.lines.reduce((sum, { mass, count }) => sum + mass * count, 0);
-  const foot = paragraph(
-    `All tubes together, both sides: ${formatValue(total, "mass", units)}.`,
-    room.x,
-    set.bottom + 3,
-    room.width,
-    { size: "text" },
+  return flowSheets(
+    { id: "cut-list", title: "Cut list", note: lengthsIn(makings) },
+    [
+      { kind: "words", words: notes.join(" "), style: { ink: "ink-2" } },
+      {
+        kind: "table",
+        columns: [
+          { head: "no.", share: 5, bold: true },
+          { head: "tube", share: 24 },
+          { head: "size", share: 13 },
+          { head: "centres", share: 11, align: "end" },
+          { head: "CUT", share: 12, align: "end", bold: true },
+          { head: "one end", share: 16 },
+          { head: "other end", share: 16 },
+          { head: "each", share: 9, align: "end" },
+        ],
+        rows: list.lines.map((line) => [
+          `${line.number}`,
+          line.piece.name,
+          `${tubeWords(line.piece.diameter, line.piece.wall, units)} ${line.piece.material}`,
+          tape(makings, line.piece.centres),
+          tape(makings, line.piece.length),
+          endWords(line.piece.from, line.fromTemplate, makings),
+          endWords(line.piece.to, line.toTemplate, makings),
+          massWords(line, makings),
+        ]),
+        style: { isForm: true, size: "label", rowHeight: 9 },
+      },
+      {
+        kind: "words",
+        words: `All tubes together, both sides: ${formatValue(total, "mass", units)}.`,
+        style: { size: "text" },
+      },
+    ],
+    makings,
   );
-  parts.push(...foot.parts);
-  return { id: "cut-list", title: "Cut list", note: lengthsIn(makings), parts };
 }
+
+/** `.120 in`, `3.05 mm`. */
+const wallWords = (inches: number, units: Makings["study"]["car"]["units"]): string =>
+  units === "metric" ? `${formatNumber(inches * 25.4, 2)} mm` : `${formatNumber(inches, 3).replace(/^0/, "")} in`;
 
 /** What was put in for rod ends, once. */
 const assumedBungs = ({ lines }: CutList): string[] => {
@@ -96,71 +100,65 @@ const massWords = ({ mass }: CutLine, { study }: Makings): string =>
     ? `${formatNumber(mass, 2)} kg`
     : `${formatNumber(mass / 0.45359237, 1)} ${unitOf("mass", study.car.units)}`;
 
-function barsSheet(list: CutList, makings: Makings): Sheet {
-  const { room, study } = makings;
-  const parts: Primitive[] = [];
+function barsSheets(list: CutList, makings: Makings): readonly Sheet[] {
+  const { units } = makings.study.car;
   const proven = list.stock.every(({ plan }) => plan.isFewest);
-  const intro = paragraph(
-    `Bars of ${formatValue(list.bar, "length", study.car.units)}, saw cut ${formatValue(list.kerf, "length", study.car.units)} (common practice: change them if yours differ). ${
-      proven
-        ? "No way of cutting needs fewer bars: every way was looked at, or the lengths alone show it."
-        : "Near the fewest bars; not every way of cutting was looked at."
-    } Numbers are those of the cut list, L and R; lengths stand there too.`,
-    room.x,
-    room.y,
-    room.width,
-    { ink: "ink-2" },
+  const intro = `Bars of ${formatValue(list.bar, "length", units)}, saw cut ${formatValue(list.kerf, "length", units)} (common practice: change them if yours differ). ${
+    proven
+      ? "No way of cutting needs fewer bars: every way was looked at, or the lengths alone show it."
+      : "Near the fewest bars; not every way of cutting was looked at."
+  } Numbers are those of the cut list, L and R; lengths stand there too.`;
+  return flowSheets(
+    { id: "bars", title: "How the bars are cut", note: lengthsIn(makings) },
+    [
+      { kind: "words", words: intro, style: { ink: "ink-2" }, gap: 2 },
+      ...list.stock.flatMap(({ tube, material, plan }): Block[] => [
+        { kind: "head", words: `${tube} ${material}: ${plan.bars.length} ${plan.bars.length === 1 ? "bar" : "bars"}` },
+        ...plan.tooLong.map(
+          ({ name, length }): Block => ({
+            kind: "words",
+            words: `${name} is longer than a bar: ${tape(makings, length)}`,
+          }),
+        ),
+        ...plan.bars.map(
+          (bar): Block => ({ kind: "drawn", height: BAR, draw: (box) => barParts(bar, list, box, makings) }),
+        ),
+      ]),
+    ],
+    makings,
   );
-  parts.push(...intro.parts);
-  let top = intro.bottom + 4;
+}
+
+/** Height of a bar as drawn, mm. */
+const BAR = 9;
+
+function barParts({ pieces, offcut }: Bar, list: CutList, room: Box, makings: Makings): Primitive[] {
   const scale = room.width / list.bar;
-  for (const { tube, material, plan } of list.stock) {
-    const head = paragraph(
-      `${tube} ${material}: ${plan.bars.length} ${plan.bars.length === 1 ? "bar" : "bars"}`,
-      room.x,
-      top,
-      room.width,
-      {
-        size: "reading",
-        bold: true,
-      },
+  const parts: Primitive[] = [];
+  let x = room.x;
+  for (const piece of pieces) {
+    const width = piece.length * scale;
+    parts.push(
+      area("bar", rectangle(x, room.y, width, BAR), { weight: "visible" }),
+      ...inside(piece.name, x, width, room.y + 4.2, true),
+      ...inside(tape(makings, piece.length), x, width, room.y + 8.2, false),
     );
-    parts.push(...head.parts);
-    top = head.bottom + 1;
-    for (const { name, length } of plan.tooLong) {
-      const note = paragraph(`${name} is longer than a bar: ${tape(makings, length)}`, room.x, top, room.width);
-      parts.push(...note.parts);
-      top = note.bottom;
-    }
-    for (const bar of plan.bars) {
-      let x = room.x;
-      for (const piece of bar.pieces) {
-        const width = piece.length * scale;
-        parts.push(
-          area("bar", rectangle(x, top, width, 9), { weight: "visible" }),
-          ...inside(piece.name, x, width, top + 4.2, true),
-          ...inside(tape(makings, piece.length), x, width, top + 8.2, false),
-        );
-        x += width + list.kerf * scale;
-      }
-      const rest = room.x + room.width - x;
-      if (rest > 1) {
-        parts.push(area("bar", rectangle(x, top, rest, 9), { hatch: "keep-out", weight: "hair" }));
-        if (rest > 24) {
-          parts.push(
-            text("bar", spot(x + rest / 2, top + 6), `left over ${tape(makings, bar.offcut)}`, {
-              anchor: "middle",
-              ink: "ink",
-              halo: "paper",
-            }),
-          );
-        }
-      }
-      top += 12;
-    }
-    top += 3;
+    x += width + list.kerf * scale;
   }
-  return { id: "bars", title: "How the bars are cut", note: lengthsIn(makings), parts };
+  const rest = room.x + room.width - x;
+  if (rest > 1) {
+    parts.push(area("bar", rectangle(x, room.y, rest, BAR), { hatch: "keep-out", weight: "hair" }));
+    if (rest > 24) {
+      parts.push(
+        text("bar", spot(x + rest / 2, room.y + 6), `left over ${tape(makings, offcut)}`, {
+          anchor: "middle",
+          ink: "ink",
+          halo: "paper",
+        }),
+      );
+    }
+  }
+  return parts;
 }
 
 /** Words in a piece of a bar, where they find room in it. */
@@ -169,23 +167,34 @@ const inside = (words: string, x: number, width: number, y: number, bold: boolea
     ? [text("bar", spot(x + width / 2, y), words, { anchor: "middle", ink: "ink", bold })]
     : [];
 
-function hardwareSheet(list: CutList, makings: Makings): Sheet {
-  const { room, study } = makings;
-  const set = table(
+function hardwareSheets(list: CutList, makings: Makings): readonly Sheet[] {
+  const rows = hardware(
+    makings.study.corner,
+    list.lines.map(({ piece }) => piece),
+  ).map(({ count, name, size, where, note }) => [`${count}`, name, size, where, note, ""]);
+  return flowSheets(
+    { id: "hardware", title: "Bill of materials, without tube", note: "both sides of the car" },
     [
-      { head: "pcs", share: 6, align: "end", bold: true },
-      { head: "part", share: 24 },
-      { head: "size", share: 20 },
-      { head: "where", share: 28 },
-      { head: "look at", share: 22 },
-      { head: "got", share: 7 },
+      {
+        kind: "words",
+        words:
+          "Grip: the plain shank, from under the head to where the thread begins. It reaches through both tabs, and the thread begins inside the washer. Order when the sheet What is safe to buy now says so.",
+        style: { ink: "ink-2" },
+      },
+      {
+        kind: "table",
+        columns: [
+          { head: "pcs", share: 6, align: "end", bold: true },
+          { head: "part", share: 22 },
+          { head: "size", share: 20 },
+          { head: "where", share: 28 },
+          { head: "look at", share: 26 },
+          { head: "got", share: 7 },
+        ],
+        rows,
+        style: { isForm: true, size: "label", rowHeight: 8 },
+      },
     ],
-    hardware(
-      study.car,
-      list.lines.map(({ piece }) => piece),
-    ).map(({ count, name, size, where, note }) => [`${count}`, name, size, where, note, ""]),
-    { left: room.x, top: room.y, width: room.width, floor: room.y + room.height },
-    { isForm: true, size: "label", rowHeight: 8 },
+    makings,
   );
-  return { id: "hardware", title: "Rod ends, bungs, bolts", note: "both sides of the car", parts: set.parts };
 }

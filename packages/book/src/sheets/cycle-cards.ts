@@ -1,4 +1,4 @@
-import { type Primitive, travelReading } from "@armwright/drawing";
+import { type Primitive, spot, stroke, text, travelReading } from "@armwright/drawing";
 import {
   type CardReading,
   type CycleCertainty,
@@ -7,11 +7,14 @@ import {
   cycleCertainty,
   formatLength,
   formatNumber,
+  INCH,
+  type TyreGap,
+  tyreGaps,
   type UnitSystem,
 } from "@armwright/engine";
 import { table } from "../paper/table.ts";
 import { paragraph } from "../paper/words.ts";
-import { lengthsIn, type Makings, type Sheet } from "./sheet.ts";
+import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
 
 /** Cards on one sheet. */
 const CARDS = 2;
@@ -21,14 +24,11 @@ export function cycleCards(makings: Makings): readonly Sheet[] {
   const { study } = makings;
   const bump = study.travel.bump.stop.travel;
   const droop = study.travel.droop.stop.travel;
-  const certainty = cycleCertainty(study.car, [bump, bump / 2, 0, droop / 2, droop]);
-  const heights: readonly Height[] = [
-    { name: "Full bump", travel: bump },
-    { name: "Half bump", travel: bump / 2 },
-    { name: "Ride height", travel: 0 },
-    { name: "Half droop", travel: droop / 2 },
-    { name: "Full droop", travel: droop },
-  ];
+  const travels = [bump, bump / 2, 0, droop / 2, droop];
+  const names = ["Full bump", "Half bump", "Ride height", "Half droop", "Full droop"];
+  const certainty = cycleCertainty(study.car, travels);
+  const tyre = tyreGaps(study.car, travels);
+  const heights = travels.map((travel, index): Height => ({ name: names[index]!, travel, tyre: tyre[index] ?? null }));
   const sheets: Sheet[] = [];
   for (let from = 0; from < heights.length; from += CARDS) {
     const shown = heights.slice(from, from + CARDS);
@@ -45,21 +45,28 @@ export function cycleCards(makings: Makings): readonly Sheet[] {
 interface Height {
   readonly name: string;
   readonly travel: number;
+  readonly tyre: TyreGap | null;
 }
 
 function cards(heights: readonly Height[], certainty: CycleCertainty, makings: Makings): Primitive[] {
   const { study, room } = makings;
   const intro = paragraph(
-    "Body on stands at ride height, springs off, gas let down, real tyre on. Block the hub to the height, then read both sides. ± is two standard deviations of what building and tape allow together; a reading farther off has a cause: enter it as built.",
+    `Springs off, gas let down, real tyre on. The tyre hangs lower than the floor at ride height: raise the body evenly by at least ${tape(makings, raised(makings))} on stands, write it here and add it to every height over the floor. Block the hub to the height, then read both sides. ± is two standard deviations of what building and tape allow together; a reading farther off has a cause: enter it as built.`,
     room.x,
     room.y,
     room.width,
     { ink: "ink-2" },
   );
-  const parts: Primitive[] = [...intro.parts];
-  const share = (room.y + room.height - intro.bottom) / CARDS;
-  heights.forEach(({ name, travel }, index) => {
-    const top = intro.bottom + 2 + index * share;
+  const blank = intro.bottom + 6;
+  const parts: Primitive[] = [
+    ...intro.parts,
+    text("form", spot(room.x, blank), "body raised over ride height by", { size: "text", ink: "ink" }),
+    stroke("form", spot(room.x + 66, blank + 0.6), spot(room.x + 100, blank + 0.6), { weight: "thin" }),
+  ];
+  const start = blank + 1;
+  const share = (room.y + room.height - start) / CARDS;
+  heights.forEach(({ name, travel, tyre }, index) => {
+    const top = start + index * share;
     const head = paragraph(`${name}, travel ${travelReading(travel, study.car.units)}`, room.x, top, room.width, {
       size: "title",
       bold: true,
@@ -67,16 +74,20 @@ function cards(heights: readonly Height[], certainty: CycleCertainty, makings: M
     parts.push(...head.parts);
     const set = table(
       [
-        { head: "", share: 42 },
-        { head: "must read", share: 18, align: "end", bold: true },
+        { head: "", share: 52 },
+        { head: "must read", share: 15, align: "end", bold: true },
         { head: "±", share: 9, align: "end" },
-        { head: "left reads", share: 15 },
-        { head: "right reads", share: 15 },
+        { head: "left reads", share: 14 },
+        { head: "right reads", share: 14 },
       ],
-      cardReadings(study.corner).flatMap((card) => cardRow(card, travel, certainty, makings)),
+      [
+        ...cardReadings(study.corner).flatMap((card) => cardRow(card, travel, certainty, makings)),
+        ...tyreRow(tyre, makings),
+      ],
       { left: room.x, top: head.bottom, width: room.width, floor: top + share },
-      { isForm: true, size: "text", rowHeight: 9 },
+      { isForm: true, size: "text", rowHeight: 7.2, padding: 0.9 },
     );
+    if (set.left.length > 0) throw new Error("bug in the book: a cycle card is higher than half a sheet");
     parts.push(...set.parts);
   });
   return parts;
@@ -93,7 +104,35 @@ function cardRow(card: CardReading, travel: number, certainty: CycleCertainty, {
   return [[card.label, words(value, card, car.units), words(plusMinus, card, car.units), "", ""]];
 }
 
-function words(value: number, { dimension, isFine }: CardReading, units: UnitSystem): string {
+/** How far the body has to stand over ride height for the tyre to hang free at full droop, m: rounded up, and a little. */
+function raised({ study }: Makings): number {
+  const step = study.car.units === "metric" ? 0.01 : INCH;
+  return Math.ceil(-study.travel.droop.stop.travel / step + 1) * step;
+}
+
+/** Of a careful reading with a tape between rubber and steel, two standard deviations, m; common practice. */
+const GAP_TAPE = INCH / 8;
+
+function tyreRow(tyre: TyreGap | null, { study }: Makings): string[][] {
+  if (!tyre) return [];
+  const card = { dimension: "length", isFine: false } as const;
+  const plusMinus = 2 * Math.hypot(tyre.sd, GAP_TAPE / 2);
+  return [
+    [
+      `nearest to the tyre: ${tyre.label}`,
+      tyre.gap < 0 ? "TOUCHES" : words(tyre.gap, card, study.car.units),
+      words(plusMinus, card, study.car.units),
+      "",
+      "",
+    ],
+  ];
+}
+
+function words(
+  value: number,
+  { dimension, isFine }: Pick<CardReading, "dimension" | "isFine">,
+  units: UnitSystem,
+): string {
   const minus = (text: string): string => text.replace("-", "−");
   if (dimension === "angle") return `${minus(formatNumber((value * 180) / Math.PI, 1))}°`;
   return minus(formatLength(value, units, { denominator: isFine ? 32 : 16 }));

@@ -1,28 +1,20 @@
-import { type Primitive, spot, stroke, text } from "@armwright/drawing";
+import { type Box, type Primitive, spot, stroke, text } from "@armwright/drawing";
 import { apart, type JigPart, type JigPoint, jigParts } from "../jig/jig-part.ts";
-import { markedView } from "../paper/marked-view.ts";
+import type { Block } from "../paper/flow.ts";
+import { type PartLine, partView } from "../paper/part-view.ts";
 import { FROM_ABOVE, FROM_BEHIND } from "../paper/side.ts";
-import { type Column, table } from "../paper/table.ts";
-import { paragraph } from "../paper/words.ts";
+import type { Column } from "../paper/table.ts";
+import { flowSheets } from "./flow-sheets.ts";
 import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
 
 /** One sheet a part: where each place is from the datum, and what the tape reads between any two of them. */
 export const jigSheets = (makings: Makings): readonly Sheet[] =>
   jigParts(makings.study.corner)
     .filter(({ points }) => points.length > 2)
-    .map((part) => jigSheet(part, makings));
+    .flatMap((part) => jigSheet(part, makings));
 
-function jigSheet(part: JigPart, makings: Makings): Sheet {
-  const { room, study } = makings;
-  const parts: Primitive[] = [];
-  const intro = paragraph(
-    `In the design position, left side; the right side is its mirror image: the same numbers, out to the right. Forward counts from: ${study.car.datum}. Out from the centreline, up from the floor. Every place is the centre of its bolt or joint.`,
-    room.x,
-    room.y,
-    room.width,
-  );
-  parts.push(...intro.parts);
-  const heights = part.heights;
+function jigSheet(part: JigPart, makings: Makings): readonly Sheet[] {
+  const { heights } = part;
   const columns: Column[] = [
     { head: "", share: 5, bold: true },
     { head: "place", share: 40 },
@@ -41,62 +33,63 @@ function jigSheet(part: JigPart, makings: Makings): Sheet {
     ...(heights ? [tape(makings, heights[index] ?? 0)] : []),
     "",
   ]);
-  const list = table(
-    columns,
-    rows,
-    { left: room.x, top: intro.bottom + 2, width: room.width, floor: room.y + room.height },
-    { rowHeight: 8.5, isForm: true, size: "text" },
+  const note: Block = {
+    kind: "words",
+    words: "Block up: the height of the centre over the lowest one, with the part laid flat on a bench.",
+    style: { ink: "ink-2" },
+  };
+  return flowSheets(
+    { id: `jig-${part.id}`, title: `Jig: ${part.title.toLowerCase()}`, note: lengthsIn(makings) },
+    [
+      {
+        kind: "words",
+        words: `In the design position, left side; the right side is its mirror image: the same numbers, out to the right. Forward counts from: ${makings.study.car.datum}. Out from the centreline, up from the floor. Every place is the centre of its bolt or joint.`,
+      },
+      { kind: "table", columns, rows, style: { rowHeight: 8.2, isForm: true, size: "text" } },
+      ...(heights ? [note] : []),
+      { kind: "head", words: "Between centres, as the tape reads" },
+      {
+        kind: "drawn",
+        height: part.points.length * STAIR,
+        draw: (box) => crossDistances(part.points, makings, box),
+      },
+      { kind: "view", share: 1, least: 36, draw: (box) => pictures(part, makings, box) },
+    ],
+    makings,
   );
-  parts.push(...list.parts);
-  let below = list.bottom + 3;
-  if (heights) {
-    const note = paragraph(
-      "Block up: the height of the centre over the lowest one, with the part laid flat on a bench.",
-      room.x,
-      below,
-      room.width,
-      { ink: "ink-2" },
-    );
-    parts.push(...note.parts);
-    below = note.bottom + 2;
-  }
-  const head = paragraph("Between centres, as the tape reads", room.x, below, room.width, {
-    size: "reading",
-    bold: true,
-  });
-  const stair = crossDistances(part.points, makings, head.bottom + 1);
-  parts.push(...head.parts, ...stair.parts, ...pictures(part, makings, stair.bottom + 4));
-  return { id: `jig-${part.id}`, title: `Jig: ${part.title.toLowerCase()}`, note: lengthsIn(makings), parts };
 }
 
 /** Where the marks are, from above and from behind, side by side in what is left of the sheet. */
-function pictures(part: JigPart, { room, study }: Makings, top: number): Primitive[] {
-  const height = Math.min(room.y + room.height - top, 80);
-  if (height < 34) return [];
-  const tubes = study.corner.members
-    .filter(({ body }) => body === part.id)
-    .map(({ from, to }) => [from.point, to.point] as const);
-  const width = (room.width - 4) / 2;
-  return [FROM_ABOVE, FROM_BEHIND].flatMap((side, index) =>
-    markedView(part.points, tubes, side, { x: room.x + index * (width + 4), y: top, width, height }),
+function pictures(part: JigPart, { study }: Makings, box: Box): Primitive[] {
+  const height = Math.min(box.height, 100);
+  const lines = study.corner.members
+    .filter(({ body }) => body === part.id || part.id === "corner")
+    .map(({ from, to }): PartLine => ({ from: from.point, to: to.point, as: "reach" }));
+  const width = (box.width - 4) / 2;
+  return [FROM_ABOVE, FROM_BEHIND].flatMap(
+    (side, index) =>
+      partView({ tubes: [], points: part.points, lines, measures: [] }, side, {
+        x: box.x + index * (width + 4),
+        y: box.y,
+        width,
+        height,
+      }).parts,
   );
 }
 
+/** Height of a step of the stair, mm. */
+const STAIR = 8.4;
+
 /** A stair of distances, each pair once. */
-function crossDistances(
-  points: readonly JigPoint[],
-  makings: Makings,
-  top: number,
-): { readonly parts: Primitive[]; readonly bottom: number } {
-  const { room } = makings;
-  const cell = Math.min(room.width / points.length, 26);
-  const height = Math.min(10, (room.y + room.height - top) / points.length);
+function crossDistances(points: readonly JigPoint[], makings: Makings, box: Box): Primitive[] {
+  const cell = Math.min(box.width / points.length, 26);
+  const size = cell < 19 ? "text" : "reading";
   const parts: Primitive[] = [];
   points.forEach((row, i) => {
-    const y = top + i * height;
-    const middle = y + height * 0.68;
+    const y = box.y + i * STAIR;
+    const middle = y + STAIR * 0.7;
     parts.push(
-      text("table", spot(room.x + i * cell + cell / 2, middle), row.mark, {
+      text("table", spot(box.x + i * cell + cell / 2, middle), row.mark, {
         size: "reading",
         bold: true,
         anchor: "middle",
@@ -104,17 +97,17 @@ function crossDistances(
       }),
     );
     for (let j = 0; j < i; j += 1) {
-      const x = room.x + j * cell;
+      const x = box.x + j * cell;
       parts.push(
         text("table", spot(x + cell / 2, middle), tape(makings, apart(row, points[j]!), 32), {
-          size: "reading",
+          size,
           anchor: "middle",
           ink: "ink",
         }),
-        stroke("table", spot(x, y + height), spot(x + cell, y + height), { weight: "hair", ink: "ink-2" }),
-        stroke("table", spot(x + cell, y), spot(x + cell, y + height), { weight: "hair", ink: "ink-2" }),
+        stroke("table", spot(x, y + STAIR), spot(x + cell, y + STAIR), { weight: "hair", ink: "ink-2" }),
+        stroke("table", spot(x + cell, y), spot(x + cell, y + STAIR), { weight: "hair", ink: "ink-2" }),
       );
     }
   });
-  return { parts, bottom: top + points.length * height };
+  return parts;
 }

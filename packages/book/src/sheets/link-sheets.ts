@@ -10,7 +10,6 @@ import {
   stroke,
   text,
 } from "@armwright/drawing";
-import { LEAST_ENGAGED } from "../cut/bung-set-back.ts";
 import type { CutLine } from "../cut/cut-list.ts";
 import { threadWords, tubeWords } from "../cut/hardware.ts";
 import type { BungEnd } from "../cut/tube-piece.ts";
@@ -63,8 +62,9 @@ function linkParts({ piece, number }: CutLine, top: number, makings: Makings): P
     area("tube", rectangle(left + face, y - half, right - left - 2 * face, 2 * half)),
     stroke("tube", spot(left + 6, y), spot(right - 6, y), { weight: "hair", dash: "centre", ink: "ink-2" }),
     ...[left, right].flatMap((x) => [area("pivot", circle(spot(x, y), 5)), area("pivot", circle(spot(x, y), 2.2))]),
-    text("mark", spot(left, y - 8), "INNER", { anchor: "middle", ink: "ink", bold: true }),
-    text("mark", spot(right, y - 8), "OUTER", { anchor: "middle", ink: "ink", bold: true }),
+    ...[left + face - 6, right - face + 3].map((x) => area("jam-nut", rectangle(x, y - 4, 3, 8))),
+    text("mark", spot(left - 14, y - 8), `INNER, ${handWords(inner)}`, { anchor: "start", ink: "ink", bold: true }),
+    text("mark", spot(right + 14, y - 8), `OUTER, ${handWords(outer)}`, { anchor: "end", ink: "ink", bold: true }),
   ];
   const box = { x: room.x, y: top, width: room.width, height: HEIGHT };
   const placement = { all: makePlacement(box), words: makePlacement(box), parts: makePlacement(box) };
@@ -117,7 +117,7 @@ function linkParts({ piece, number }: CutLine, top: number, makings: Makings): P
     { isForm: true },
   );
   const note = paragraph(
-    `${tubeWords(piece.diameter, piece.wall, study.car.units)} ${piece.material}. Never less than ${LEAST_ENGAGED} thread diameters in the bung: drill a witness hole there. Mark the left-hand end with a groove.`,
+    `${tubeWords(piece.diameter, piece.wall, study.car.units)} ${piece.material}. Never less than 1 1/2 thread diameters in the bung: drill a witness hole there. Mark the left-hand end with a groove.`,
     room.x,
     list.bottom + 1,
     room.width,
@@ -125,6 +125,8 @@ function linkParts({ piece, number }: CutLine, top: number, makings: Makings): P
   );
   return [...parts, ...list.parts, ...note.parts];
 }
+
+const handWords = ({ hand }: BungEnd): string => (hand === "left" ? "LEFT hand" : "RH");
 
 function endRow(name: string, end: BungEnd, makings: Makings): string[] {
   const { rodEnds, units } = makings.study.car;

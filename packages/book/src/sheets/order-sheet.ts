@@ -9,16 +9,20 @@ interface Gate {
   readonly otherwise: string;
 }
 
+interface Words {
+  readonly jigTrue: string;
+}
+
 /** The builder's own sequence: common practice. */
-const GATES: readonly Gate[] = [
+const gates = ({ jigTrue }: Words): readonly Gate[] => [
   {
     make: "Level the car on jack stands at ride height. Chalk the centreline and the datum on the floor.",
-    measure: "Both frame rails level within 0.2°, the same height left and right within 1/16 in (1.5 mm).",
+    measure: `Both frame rails level within 0.2°, the same height left and right within ${jigTrue}.`,
     otherwise: "Shim the stands. Every number of this book counts from here.",
   },
   {
     make: "Build the jigs by the jig sheets, left and right. Mark FRONT, OUT and UP on each.",
-    measure: "Every distance between centres, diagonals too, as printed within 1/16 in (1.5 mm).",
+    measure: `Every distance between centres, diagonals too, as printed within ${jigTrue}.`,
     otherwise: "Move the place that all its wrong distances share.",
   },
   {
@@ -32,7 +36,7 @@ const GATES: readonly Gate[] = [
     otherwise: "Break the tack and set it again: cheap now, dear later.",
   },
   {
-    make: "Fit the corner with springs off and gas let down; a drilled bar or the bare shock in the shock's place.",
+    make: "Raise the car evenly so that the wheel can hang. Fit the corner, springs off, gas let down, a drilled bar or the bare shock in the shock's place.",
     measure: "Cycle droop to bump with the real tyre. Fill in the cycle cards, each height.",
     otherwise: "Enter the readings as built: the likeliest cause and what to turn or move comes back.",
   },
@@ -59,7 +63,7 @@ const GATES: readonly Gate[] = [
 ];
 
 /** What to make, what to measure before going on, what to do when it differs. */
-export function orderSheets({ room }: Makings): readonly Sheet[] {
+export function orderSheets({ room, study }: Makings): readonly Sheet[] {
   const parts: Primitive[] = [];
   const head = paragraph(
     "Go on only when the gate is open: tick it, and write who looked. Common practice, not law.",
@@ -70,7 +74,8 @@ export function orderSheets({ room }: Makings): readonly Sheet[] {
   );
   parts.push(...head.parts);
   let top = head.bottom + 2;
-  GATES.forEach((gate, index) => {
+  const jigTrue = study.car.units === "metric" ? "1.5 mm" : "1/16 in";
+  gates({ jigTrue }).forEach((gate, index) => {
     const left = room.x + 11;
     const width = room.width - 11 - 26;
     const make = paragraph(gate.make, left, top, width, { size: "text", bold: true });

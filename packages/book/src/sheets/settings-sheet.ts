@@ -1,4 +1,3 @@
-import type { Primitive } from "@armwright/drawing";
 import {
   formatLength,
   formatNumber,
@@ -8,39 +7,24 @@ import {
   studySprings,
   unitOf,
 } from "@armwright/engine";
-import { table } from "../paper/table.ts";
-import { paragraph } from "../paper/words.ts";
+import type { Block } from "../paper/flow.ts";
+import type { Column } from "../paper/table.ts";
+import { flowSheets } from "./flow-sheets.ts";
 import { lengthsIn, type Makings, type Sheet } from "./sheet.ts";
 
 const DEGREE = Math.PI / 180;
 
 /** Turns to degrees, springs and preload, strap and stop: what is set on the finished car. */
 export function settingsSheets(makings: Makings): readonly Sheet[] {
-  const { room, study } = makings;
-  const parts: Primitive[] = [];
-  let top = room.y;
-  const part = (
-    title: string,
-    columns: Parameters<typeof table>[0],
-    rows: readonly (readonly string[])[],
-    note = "",
-  ) => {
+  const { study } = makings;
+  const blocks: Block[] = [];
+  const part = (title: string, columns: readonly Column[], rows: readonly (readonly string[])[], note: string) => {
     if (rows.length === 0) return;
-    const head = paragraph(title, room.x, top, room.width, { size: "reading", bold: true });
-    const list = table(
-      columns,
-      rows,
-      { left: room.x, top: head.bottom, width: room.width, floor: room.y + room.height },
-      { isForm: true, size: "text" },
+    blocks.push(
+      { kind: "head", words: title },
+      { kind: "table", columns, rows, style: { isForm: true, size: "text" } },
+      { kind: "words", words: note, style: { ink: "ink-2" }, gap: 1.5 },
     );
-    parts.push(...head.parts, ...list.parts);
-    top = list.bottom + 1;
-    if (note !== "") {
-      const block = paragraph(note, room.x, top, room.width, { ink: "ink-2" });
-      parts.push(...block.parts);
-      top = block.bottom;
-    }
-    top += 3;
   };
   part(
     "Adjusters, one turn longer",
@@ -73,7 +57,7 @@ export function settingsSheets(makings: Makings): readonly Sheet[] {
     stopRows(study),
     "The strap is tight before the shock is open; the stop is solid before it is closed.",
   );
-  return [{ id: "settings", title: "Settings", note: lengthsIn(makings), parts }];
+  return flowSheets({ id: "settings", title: "Settings", note: lengthsIn(makings) }, blocks, makings);
 }
 
 function adjusterRows({ adjusters, car }: Study): string[][] {

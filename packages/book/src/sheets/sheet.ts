@@ -36,7 +36,7 @@ export const lengthsIn = ({ study }: Makings): string =>
 
 /** A length as a tape reads it, its sheet's head saying the unit. */
 export const tape = ({ study }: Makings, metres: number | null, denominator: 16 | 32 = 16): string =>
-  metres === null ? NO_VALUE : formatLength(metres, study.car.units, { denominator });
+  metres === null ? NO_VALUE : formatLength(metres, study.car.units, { denominator }).replace("-", "−");
 
 /** A value with its unit, in the document's units. */
 export function said({ study }: Makings, value: number | null, dimension: Dimension): string {

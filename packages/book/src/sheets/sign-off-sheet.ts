@@ -38,7 +38,7 @@ export function signOffSheets({ room }: Makings): readonly Sheet[] {
   ]) {
     parts.push(
       text("form", spot(room.x, top + 8), who, { size: "text", ink: "ink" }),
-      stroke("form", spot(room.x + 78, top + 9), spot(room.x + room.width, top + 9), { weight: "thin" }),
+      stroke("form", spot(room.x + 92, top + 9), spot(room.x + room.width, top + 9), { weight: "thin" }),
     );
     top += 13;
   }

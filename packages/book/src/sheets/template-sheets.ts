@@ -1,5 +1,5 @@
 import type { Primitive } from "@armwright/drawing";
-import { type Car, formatNumber, type UnitSystem } from "@armwright/engine";
+import { type Corner, formatNumber, type UnitSystem } from "@armwright/engine";
 import { type CopeTemplate, copeTemplate } from "../cope/cope-template.ts";
 import type { CutList } from "../cut/cut-list.ts";
 import { tubeWords } from "../cut/hardware.ts";
@@ -53,13 +53,13 @@ export function templateSheets(makings: Makings): readonly Sheet[] {
   }));
   return [
     ...trueSizeSheets("templates", "Cope templates", copes, makings),
-    ...trueSizeSheets("plates", "Tabs and gussets", flatPlates(study.car), makings),
+    ...trueSizeSheets("plates", "Tabs and gussets", flatPlates(study.corner), makings),
   ];
 }
 
 /** Plates with the words beneath them, in a box that holds both. */
-const flatPlates = (car: Car): Flat[] =>
-  plates(car).map(({ parts, width, height }) => {
+const flatPlates = (corner: Corner): Flat[] =>
+  plates(corner).map(({ parts, width, height }) => {
     const half = Math.max(width / 2, WORDS_HALF);
     return {
       parts: parts.map((part) => moved(part, half - width / 2, 0)),
