@@ -4,6 +4,7 @@ import { defineConfig } from "vite";
 import { carSchema } from "./build/car-schema.ts";
 import { firstCar } from "./build/first-car.ts";
 import { leanThree, THREE_SOURCES } from "./build/lean-three.ts";
+import { sharedWorkers } from "./build/shared-workers.ts";
 import { surveyLater } from "./build/survey-later.ts";
 import { offline } from "./src/offline/plugin.ts";
 
@@ -20,8 +21,7 @@ export default defineConfig({
       THREE_SOURCES,
     ],
   },
-  plugins: [carSchema(), firstCar(), surveyLater(), leanThree(), react(), offline()],
-  worker: { format: "es", plugins: () => [leanThree()] },
+  plugins: [carSchema(), firstCar(), sharedWorkers(), surveyLater(), leanThree(), react(), offline()],
   build: {
     outDir: source("./dist/app"),
     emptyOutDir: true,
@@ -31,7 +31,6 @@ export default defineConfig({
     assetsInlineLimit: 0,
     // The scene, fetched only when asked for, is larger than the usual limit.
     chunkSizeWarningLimit: 700,
-    modulePreload: { polyfill: false },
     rolldownOptions: {
       // Engine and drawing do nothing when they are loaded, so that a chunk takes from them only what it uses.
       treeshake: { moduleSideEffects: [{ test: /\/packages\/(engine|drawing)\/src\//, sideEffects: false }] },
