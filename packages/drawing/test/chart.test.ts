@@ -8,7 +8,10 @@ const DEGREE = Math.PI / 180;
 
 describe("axis", () => {
   test("inches are marked as a tape is, millimetres by round numbers, and numbers do not touch", () => {
-    const inches = axisFor([-0.011, 0.012], "length", "inch-pound", 56, 1);
+    // Kept within a narrow frame, three numbers would touch.
+    const narrow = axisFor([-0.011, 0.012], "length", "inch-pound", 56, 1);
+    expect(narrow.ticks.map(({ text }) => text)).toEqual(["\u22121/2", "1/2"]);
+    const inches = axisFor([-0.011, 0.012], "length", "inch-pound", 68, 1);
     expect(inches.ticks.map(({ text }) => text)).toEqual(["\u22121/2", "0", "1/2"]);
     for (const { value, text } of inches.ticks) {
       expect((value / 0.0254) * 16).toBeCloseTo(Math.round((value / 0.0254) * 16), 9);

@@ -1,7 +1,7 @@
 import { chartCycle, drawChart, drawRear, drawTape, heightOf, type Primitive } from "@armwright/drawing";
 import { type Car, type Study, study, type UnitSystem } from "@armwright/engine";
 import { CHART_TITLES } from "./board/chart-titles.ts";
-import { CHART_GAP, CHART_WIDTH, layBoard, NUMERALS, TAPE_WIDTH } from "./board/layout.ts";
+import { CHART_GAP, CHART_WIDTH, HEAD_GAP, layBoard, NUMERALS, TAPE_WIDTH } from "./board/layout.ts";
 import { paint } from "./board/paint.ts";
 import { footOf, placeRear, placeView } from "./board/place-views.ts";
 import { shownIn } from "./board/shown-in.ts";
@@ -56,6 +56,7 @@ function paintDesktop(root: HTMLElement, study: Study, units: UnitSystem, charts
         scale,
         travel: 0,
         cycle,
+        room: CHART_WIDTH + CHART_GAP - HEAD_GAP,
         numerals: index === 0,
         ...(CHART_TITLES[id] !== undefined && { title: CHART_TITLES[id] }),
       },

@@ -90,11 +90,24 @@ function tickText(value: number, step: number, dimension: Dimension, system: Uni
   return value < 0 && Number(text) !== 0 ? `\u2212${text}` : text;
 }
 
+const PAST = 4;
+
+/** Where the middle of a mark's number stands, sheet units from the frame's left edge: under its mark, but hardly past the frame. */
+export function numberPlace(
+  { value, text }: Ticks[number],
+  { low, high }: { readonly low: number; readonly high: number },
+  width: number,
+  pen: number,
+): number {
+  const half = Math.min(width, widthOf(text, "label", pen)) / 2 - PAST * pen;
+  return Math.min(width - half, Math.max(half, ((value - low) / (high - low)) * width));
+}
+
 function fit(ticks: Ticks, low: number, high: number, width: number, pen: number): boolean {
   let last = Number.NEGATIVE_INFINITY;
-  return ticks.every(({ value, text }) => {
-    const half = widthOf(text, "label", pen) / 2;
-    const x = ((value - low) / (high - low)) * width;
+  return ticks.every((tick) => {
+    const half = widthOf(tick.text, "label", pen) / 2;
+    const x = numberPlace(tick, { low, high }, width, pen);
     const free = x - half >= last;
     last = x + half + 5 * pen;
     return free;

@@ -3,9 +3,9 @@ import { spot } from "../path.ts";
 import type { Box, Primitive } from "../primitive.ts";
 import { stroke, text } from "../sketch.ts";
 import { heightOf, isOnTape, marksBetween, onBlade, type TapeScale } from "../tape/scale.ts";
-import { boxOfText, widthOf } from "../text-size.ts";
+import { widthOf } from "../text-size.ts";
 import { headUnit, reading } from "../words.ts";
-import type { Axis } from "./axis.ts";
+import { type Axis, numberPlace } from "./axis.ts";
 import type { ChartOptions } from "./options.ts";
 
 const LINE = 16;
@@ -73,7 +73,10 @@ export function markerLine(scale: TapeScale, frame: Box, travel: number): Primit
   return [stroke("chart", spot(frame.x - over, y), spot(frame.x + frame.width + over, y))];
 }
 
-/** Name in up to two lines; beneath it the reading now with its unit (angles carry their degree themselves). */
+/**
+ * Name in up to two lines; beneath it the reading now with its unit (angles carry their degree themselves). Where the unit
+ * does not fit behind the reading it stands under the numbers of the axis.
+ */
 export function head(
   study: Study,
   quantities: readonly Quantity[],
@@ -90,20 +93,22 @@ export function head(
   const readings = quantities.map(({ read, dimension, signed }) =>
     reading(row ? read(row, study.corner) : null, dimension, system, signed && dimension === "length"),
   );
-  const room = frame.width + 8 * pen;
+  const room = options.room ?? frame.width + 8 * pen;
   const both = readings.join("  ");
   const shown = widthOf(both, "reading", pen) <= room ? both : (readings[0] ?? "");
   const end = widthOf(shown, "reading", pen) + 4 * pen;
-  // Where the unit does not fit behind the reading it stands with the name.
-  const behind = unit !== "" && end + widthOf(unit, "label", pen) <= room;
-  const lines = wrapped(unit === "" || behind ? names : `${names}, ${unit}`, room, pen);
+  const isBehind = end + widthOf(unit, "label", pen) <= room;
+  const lines = wrapped(names, room, pen);
   const base = frame.y - 9 * pen;
+  const foot = spot(frame.x + frame.width / 2, frame.y + frame.height + 33 * pen);
   return [
     ...lines.map((words, index) =>
       text("chart", spot(frame.x, base - (19 + LINE * (lines.length - 1 - index)) * pen), words),
     ),
     text("chart", spot(frame.x, base), shown, { size: "reading", bold: true, ink: "ink" }),
-    ...(behind ? [text("chart", spot(frame.x + end, base), unit)] : []),
+    ...(unit === ""
+      ? []
+      : [isBehind ? text("chart", spot(frame.x + end, base), unit) : text("chart", foot, unit, { anchor: "middle" })]),
   ];
 }
 
@@ -120,18 +125,15 @@ export function wrapped(words: string, width: number, pen: number): readonly str
   return lines;
 }
 
-/** Numbers under the frame; those at the ends are kept within its edges. */
+/** Numbers under the frame; those at the ends hardly reach past its edges. */
 export function foot(axis: Axis, frame: Box, pen: number): Primitive[] {
-  return axis.ticks.flatMap(({ value, text: words }) => {
-    const x = frame.x + ((value - axis.low) / (axis.high - axis.low)) * frame.width;
+  return axis.ticks.flatMap((tick) => {
+    const x = frame.x + ((tick.value - axis.low) / (axis.high - axis.low)) * frame.width;
     const y = frame.y + frame.height;
-    const label = text("chart", spot(x, y + 18 * pen), words, { anchor: "middle" });
-    const box = boxOfText(label, pen);
-    const shiftX =
-      Math.max(0, frame.x - 4 * pen - box.x) - Math.max(0, box.x + box.width - (frame.x + frame.width + 4 * pen));
+    const middle = frame.x + numberPlace(tick, axis, frame.width, pen);
     return [
       stroke("chart", spot(x, y), spot(x, y + 4 * pen), { weight: "thin" }),
-      { ...label, at: spot(x + shiftX, label.at.y) },
+      text("chart", spot(middle, y + 18 * pen), tick.text, { anchor: "middle" }),
     ];
   });
 }

@@ -12,6 +12,8 @@ export interface ChartOptions {
   readonly over?: { readonly study: Study; readonly cycle?: Cycle };
   /** In place of the quantities' short names. */
   readonly title?: string;
+  /** How far name and reading may reach from the frame's left edge, sheet units: to the next chart. */
+  readonly room?: number;
   /** `stops.bump` or `stops.droop` while it is in the hand. */
   readonly held?: string;
   /** The tape's numerals at the chart's left edge, for the first of a row. */

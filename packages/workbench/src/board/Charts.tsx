@@ -7,7 +7,7 @@ import { solvedAt, valueIn } from "../store/position.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown, shownTravel, snapped } from "../words/shown.ts";
 import { CHART_TITLES } from "./chart-titles.ts";
-import { NUMERALS } from "./layout.ts";
+import { HEAD_GAP, NUMERALS } from "./layout.ts";
 import { paint } from "./paint.ts";
 import { shownIn } from "./shown-in.ts";
 
@@ -49,6 +49,7 @@ export function Charts({ study, ids, scale, left, width, height, chart, gap }: P
         scale,
         travel,
         cycle,
+        room: chart + gap - HEAD_GAP,
         numerals: index === 0,
         ...(over && { over }),
         ...(CHART_TITLES[id] !== undefined && { title: CHART_TITLES[id] }),

@@ -1,6 +1,6 @@
 /** Heads of charts, in two short lines; quantities joined by `+` share a chart. */
 export const CHART_TITLES: Readonly<Record<string, string>> = {
-  "outerJoint+innerJoint": "joints out / in",
+  "outerJoint+innerJoint": "outer and inner joint",
   motionRatio: "motion ratio",
   motionRatioSlope: "ratio slope",
   halfTrackChange: "half-track change",

@@ -6,9 +6,12 @@ import type { Size } from "./use-size.ts";
 export const TAPE_WIDTH = 386;
 /** Space over the tape for the reading of the travel. */
 const TAPE_TOP = 68;
-const TAPE_FOOT = 18;
-export const CHART_WIDTH = 58;
-export const CHART_GAP = 11;
+/** For the numbers of the charts' axes, and their units beneath them. */
+const TAPE_FOOT = 34;
+export const CHART_WIDTH = 57;
+export const CHART_GAP = 16;
+/** Of a chart's head, left clear before the next one. */
+export const HEAD_GAP = 4;
 /** For the numerals at the first chart's left edge. */
 export const NUMERALS = 40;
 

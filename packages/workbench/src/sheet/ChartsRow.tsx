@@ -23,8 +23,10 @@ export function ChartsRow(): ReactNode {
   );
 }
 
-const HEIGHT = 330;
-const GAP = 14;
+const HEIGHT = 346;
+const GAP = 16;
+/** Narrower than this a chart's head runs into the next one's. */
+const LEAST = 57;
 
 function Row({ study }: { readonly study: Study }): ReactNode {
   const [ref, size] = useSize();
@@ -35,24 +37,33 @@ function Row({ study }: { readonly study: Study }): ReactNode {
   const ids = chartIds(study, step, picked);
   const scale = tapeScale(
     shownIn(study, units),
-    { x: 0, y: 30, width: 100, height: HEIGHT - 50 },
+    { x: 0, y: 30, width: 100, height: HEIGHT - 66 },
     { range, loupe: false },
   );
-  const chart = size ? Math.floor((size.width - NUMERALS - 4) / ids.length - GAP) : 0;
+  const room = size ? size.width - NUMERALS - 4 : 0;
+  const abreast = Math.max(1, Math.min(ids.length, Math.floor((room + GAP) / (LEAST + GAP))));
+  const chart = Math.floor((room + GAP) / abreast - GAP);
+  const rows = Array.from({ length: Math.ceil(ids.length / abreast) }, (_, row) =>
+    ids.slice(row * abreast, (row + 1) * abreast),
+  );
   return (
     <div ref={ref} className="charts-frame">
-      {size && chart > 20 && (
-        <Charts
-          study={study}
-          ids={ids}
-          scale={scale}
-          left={0}
-          width={size.width}
-          height={HEIGHT}
-          chart={chart}
-          gap={GAP}
-        />
-      )}
+      {size &&
+        chart > 20 &&
+        rows.map((row) => (
+          <div key={row.join(" ")} className="charts-line" style={{ height: HEIGHT }}>
+            <Charts
+              study={study}
+              ids={row}
+              scale={scale}
+              left={0}
+              width={size.width}
+              height={HEIGHT}
+              chart={chart}
+              gap={GAP}
+            />
+          </div>
+        ))}
     </div>
   );
 }
