@@ -4,6 +4,14 @@ export type { ChartOptions } from "./chart/options.ts";
 export { type DimensionWish, placeDimension } from "./dimension.ts";
 export { type Chart, chartCycle, drawChart } from "./draw-chart.ts";
 export { constructionLines } from "./draw-construction.ts";
+export { drawForces, type ForceArrow } from "./draw-forces.ts";
+export {
+  drawHistory,
+  type HistoryChart,
+  type HistoryLevel,
+  type HistoryStrip,
+  type StripPlace,
+} from "./draw-history.ts";
 export { drawLeft } from "./draw-left.ts";
 export { drawPoints, type PointsPicture } from "./draw-points.ts";
 export { drawReading, type ReadingDrawing, type ReadingPicture } from "./draw-reading.ts";

@@ -15,6 +15,8 @@ export interface ViewOptions {
   readonly title?: boolean;
   /** Secondary views only: `full` for one that is drawn large. */
   readonly detail?: "full" | "small";
+  /** Height of the ground under this wheel, m, where it is not at the loaded tyre's foot: a wheel in the air. */
+  readonly groundZ?: number;
   /** Drawn over everything, e.g. what a sheet's step wants to point at. */
   readonly over?: readonly Primitive[];
 }

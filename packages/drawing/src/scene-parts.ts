@@ -33,6 +33,7 @@ export function sceneOf(
     held: options.held,
     troubles: troublesAt(study, position, row, options.gaps),
     detail,
+    groundZ: options.groundZ,
   };
 }
 

@@ -30,6 +30,8 @@ export interface Scene {
   readonly troubles: readonly Trouble[];
   /** `small`: a secondary view, with smaller signs and fewer of them. */
   readonly detail: "full" | "small";
+  /** Height of the ground where it is not under the loaded tyre, m. */
+  readonly groundZ: number | undefined;
 }
 
 /** Where a mount is now, on the sheet. */
@@ -63,6 +65,7 @@ export const rowOf = (corner: Corner, position: Position): Float64Array | null =
 
 /** Height of the ground under the tyre now, m, the body standing still. */
 export const groundHeight = (scene: Scene): number => {
+  if (scene.groundZ !== undefined) return scene.groundZ;
   const { axis, wheelCentre } = { axis: scene.position.spinAxis, wheelCentre: scene.position.wheelCentre };
   return wheelCentre.z - scene.car.wheel.loadedRadius * Math.hypot(axis.x, axis.y);
 };

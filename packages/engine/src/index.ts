@@ -35,6 +35,8 @@ export { type Quantity, quantitiesOf } from "./cycle/quantities.ts";
 export { type SpeedRipple, speedRipple } from "./driveline/speed-ripple.ts";
 export type { Finding, FindingCode, FindingValue, Gravity } from "./findings/finding.ts";
 export { type SaidFinding, sayFinding } from "./findings/say-finding.ts";
+export { sayCaseNote, sayNoBalance, sayStrut } from "./findings/say-loads.ts";
+export { sayCheck, sayHelp } from "./findings/say-strength.ts";
 export {
   sayCause,
   sayMirrored,
@@ -65,8 +67,9 @@ export type { Landing, LandingHistory, LandingPeaks, Peak } from "./landing/land
 export { suspensionEnergy } from "./landing/landing-energy.ts";
 export type { Bump, Drop, LandingEvent, RandomRoadRide, Whoops } from "./landing/landing-event.ts";
 export { type OilHeat, oilHeat, SHOCK_COOLING, SHOCK_HEAT_CAPACITY } from "./landing/oil-heat.ts";
+export { roadAt } from "./landing/road.ts";
 export { type AxleLanding, runAxle } from "./landing/run-axle.ts";
-export { runLanding } from "./landing/run-landing.ts";
+export { runLanding, sceneOf } from "./landing/run-landing.ts";
 export type { Direction } from "./limits/find-limits.ts";
 export type * from "./limits/travel-report.ts";
 export type * from "./linkage/kind.ts";
@@ -234,8 +237,11 @@ export { type StrapStretch, strapAt, strapForce, stretchOf } from "./stops/strap
 export type { BumpStopStudy, DropOnStop } from "./stops/study-bump-stop.ts";
 export { type StopsStudy, studyStops } from "./stops/study-stops.ts";
 export type { Snatch, StrapStudy } from "./stops/study-strap.ts";
-export type { ArmFrame, ArmMember } from "./strength/arm-frame.ts";
+export type { ArmCaseResult, MemberUse } from "./strength/analyse-arm.ts";
+export type { ArmFrame, ArmMember, ArmNode } from "./strength/arm-frame.ts";
 export { armFrames, linkTubes } from "./strength/arm-frames.ts";
+export type { ArmCheck } from "./strength/check-arms.ts";
+export { MATERIALS, type Material } from "./strength/material.ts";
 export type { CheckCode, PartCheck } from "./strength/part-check.ts";
 export { type StrengthStudy, studyStrength, type TubeAlternative } from "./strength/strength-study.ts";
 export { DEFAULT_STATIONS, type Study, type StudyOptions, study } from "./study/study.ts";

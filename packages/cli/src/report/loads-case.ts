@@ -4,6 +4,8 @@ import {
   type CornerForces,
   formatNumber,
   formatValue,
+  sayNoBalance,
+  sayStrut,
   unitOf,
 } from "@armwright/engine";
 import { type Page, section } from "../text/page.ts";
@@ -11,7 +13,7 @@ import { bare, markTravel } from "../text/say.ts";
 import { table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
 import { cautionLines } from "./loads.ts";
-import { PARTS, sayNoBalance, sayNote } from "./loads-say.ts";
+import { sayNote } from "./loads-say.ts";
 
 interface Vector {
   readonly x: number;
@@ -56,7 +58,7 @@ function loadLines({ staticLoad }: CaseGround, { loadCase, held }: CaseForces, p
   const { contact, centre } = held.load;
   const wheel = { rolling: "rolls free", brake: "is braked on the spindle", shaft: "is driven through the shaft" };
   return [
-    `Wheel ${markTravel(held.travel, page.units)} ${unitOf("length", page.units)} from ride height; it ${wheel[loadCase.turning]}. Held by the ${PARTS[held.carrier]}.`,
+    `Wheel ${markTravel(held.travel, page.units)} ${unitOf("length", page.units)} from ride height; it ${wheel[loadCase.turning]}. Held by the ${sayStrut(held.carrier)}.`,
     `On the tyre at the ground: ${sayForce(contact, page)}. At the wheel centre: ${sayForce(centre, page)}.`,
     `1 g is ${show(staticLoad, "force", page)}, what the wheel carries on the scale. Factors: ${loadCase.from}.`,
   ].flatMap((text) => hang("", text, page.width));
@@ -123,7 +125,7 @@ function forceSections(forces: CornerForces, page: Page): readonly string[] {
       "Shock, stop and strap",
       forces.struts.map(
         ({ name, magnitude, isCarrier }) =>
-          `${PARTS[name]}: ${show(Math.abs(magnitude), "force", page)} ${
+          `${sayStrut(name)}: ${show(Math.abs(magnitude), "force", page)} ${
             (name === "strap") === magnitude >= 0 ? "pulled" : "pushed"
           }${isCarrier ? "" : " (springs and gas as they are there)"}`,
       ),

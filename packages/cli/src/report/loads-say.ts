@@ -1,49 +1,8 @@
-import {
-  type CaseForces,
-  type CaseNote,
-  formatNumber,
-  formatValue,
-  type NoBalance,
-  type StrutName,
-} from "@armwright/engine";
+import { type CaseForces, type CaseNote, sayCaseNote } from "@armwright/engine";
 import type { Page } from "../text/page.ts";
 
-export const PARTS: Record<StrutName, string> = { shock: "shock", "bump-stop": "bump stop", strap: "strap" };
-
 /** What has to be known of a case, a sentence each. */
-export function sayNote(note: CaseNote, { units }: Page): string {
-  switch (note.code) {
-    case "carrier-missing":
-      return `the car has no ${PARTS[note.part]}: the ${PARTS[note.instead]} holds instead`;
-    case "springs-not-given":
-      return "no springs in the document: their share is not taken off";
-    case "no-unsprung-weight":
-      return "weights.unsprung is missing: a fifth of the corner is taken (common practice)";
-    case "limited-by-grip":
-      return `no more than grip lets through (friction ${formatNumber(note.grip, 2)})`;
-    case "limited-by-engine":
-      return `no more than the engine gives (${formatValue(note.torque, "torque", units)} at the wheel)`;
-    case "engine-not-given":
-      return "loads.engineTorque and loads.gearing are missing: only grip limits it";
-    case "no-driveshaft":
-      return "no driveshaft in the document: its joints' couples are left out";
-    case "carrier-turned":
-      return note.part === "strap"
-        ? "the strap would have to push: at this travel it does not carry"
-        : `the springs alone carry more than this: the ${PARTS[note.part]} would have to pull`;
-  }
-}
-
-export function sayNoBalance(none: NoBalance): string {
-  switch (none.reason) {
-    case "out-of-range":
-      return "the linkage does not reach this travel";
-    case "part-missing":
-      return `the document has no ${PARTS[none.part]} to hold the wheel`;
-    case "singular":
-      return "nothing here can hold the wheel: the linkage is in line, or the part that carries does not move";
-  }
-}
+export const sayNote = (note: CaseNote, { units }: Page): string => sayCaseNote(note, units);
 
 /** Force of the part that holds the wheel; null where there is no balance. */
 export const carriedBy = ({ balance, held }: CaseForces): number | null =>

@@ -1,9 +1,9 @@
-import { type CaseForces, type CaseGround, formatNumber, unitOf } from "@armwright/engine";
+import { type CaseForces, type CaseGround, formatNumber, sayNoBalance, sayStrut, unitOf } from "@armwright/engine";
 import { type Page, section } from "../text/page.ts";
 import { bare, markTravel } from "../text/say.ts";
 import { table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
-import { carriedBy, PARTS, sayNoBalance, sayNote } from "./loads-say.ts";
+import { carriedBy, sayNote } from "./loads-say.ts";
 
 /** All cases at a glance, the most that each joint and link has to take, and what to mind. */
 export function loadsLines(ground: CaseGround, cases: readonly CaseForces[], page: Page): readonly string[] {
@@ -48,7 +48,7 @@ function caseTable({ staticLoad }: CaseGround, cases: readonly CaseForces[], pag
             g(loadCase.inward),
             g(forwardShown(each, staticLoad)),
             TURNING[loadCase.turning],
-            PARTS[held.carrier],
+            sayStrut(held.carrier),
             bare(carriedBy(each), "force", units),
           ],
         };

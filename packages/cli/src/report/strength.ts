@@ -1,11 +1,12 @@
 import {
   type Car,
-  type CheckCode,
   formatNumber,
   formatValue,
   INCH,
   type PartCheck,
   type StrengthStudy,
+  sayCheck,
+  sayHelp,
   type TubeAlternative,
 } from "@armwright/engine";
 import { type Page, section } from "../text/page.ts";
@@ -51,43 +52,6 @@ const NOT: readonly string[] = [
   "A screen, no approval: a licensed engineer decides. Test slowly, inspect, look for cracks.",
 ];
 
-const CHECK_WORDS: Readonly<Record<CheckCode, string>> = {
-  "tube-at-weld": "bending and pull, beside its weld",
-  "link-pushed": "pushed, buckling",
-  "link-pulled": "pulled",
-  "rod-end": "rod end's rating",
-  "rod-end-shank": "bending in the rod end's shank: bad practice",
-  "bolt-shear": "bolt in shear",
-  "bolt-bending": "bolt bending between tabs",
-  "tab-bearing": "tab, hole bearing",
-  "tab-tear-out": "tab, tearing out",
-  "tab-net": "tab, beside the hole",
-  "tab-side": "tab bent sideways",
-  "tab-weld": "weld of the tab",
-  "shaft-torsion": "twist",
-  "shaft-joint": "joint's rating",
-  "stub-bending": "bending at the outer bearing",
-};
-
-/** What would help against each, in the trade's words. */
-const HELP: Readonly<Record<CheckCode, string>> = {
-  "tube-at-weld": "a deeper or thicker tube, a gusset under the mount, or the mount between both tubes",
-  "link-pushed": "a larger tube, or a shorter link",
-  "link-pulled": "a thicker tube",
-  "rod-end": "the next rod end, or turn the bracket so that the pull is across the bolt",
-  "rod-end-shank": "turn the bracket so that the pull runs along the shank",
-  "bolt-shear": "double shear, the next bolt, a higher grade",
-  "bolt-bending": "tabs closer to the joint, or the next bolt",
-  "tab-bearing": "thicker tabs",
-  "tab-tear-out": "more plate beyond the hole",
-  "tab-net": "wider tabs",
-  "tab-side": "a gusset across the tab, or the bracket turned",
-  "tab-weld": "a longer weld or a larger leg",
-  "shaft-torsion": "a larger shaft, or a stronger steel",
-  "shaft-joint": "the next joint",
-  "stub-bending": "a larger stub, or less offset",
-};
-
 const WEAK = 1;
 
 function checkLines(checks: readonly PartCheck[], page: Page): readonly string[] {
@@ -102,7 +66,7 @@ function checkLines(checks: readonly PartCheck[], page: Page): readonly string[]
     const { factor, label, where, loadCase, demand, allowable, dimension, check: code } = check;
     const cells = [
       factor === null ? "–" : formatNumber(factor, 2),
-      `${label}${where === "" ? "" : `, ${where}`}: ${CHECK_WORDS[code]}`,
+      `${label}${where === "" ? "" : `, ${where}`}: ${sayCheck(code)}`,
       loadCase ?? "not loaded by these cases",
       factor === null ? "" : formatValue(demand, dimension, page.units),
       formatValue(allowable, dimension, page.units),
@@ -110,7 +74,7 @@ function checkLines(checks: readonly PartCheck[], page: Page): readonly string[]
     return factor !== null && factor < WEAK ? { cells, paint: (line: string) => page.bold(page.red(line)) } : { cells };
   });
   const weak = checks.filter(({ factor }) => factor !== null && factor < WEAK);
-  const help = [...new Set(weak.map(({ check }) => check))].map((code) => `${CHECK_WORDS[code]}: ${HELP[code]}.`);
+  const help = [...new Set(weak.map(({ check }) => check))].map((code) => `${sayCheck(code)}: ${sayHelp(code)}.`);
   return [
     ...table(columns, rows, page.width),
     ...(help.length > 0 ? ["", ...hang("", "What would help, where the factor is under 1:", page.width)] : []),

@@ -4,6 +4,7 @@ import { FindingsList } from "../findings/FindingsList.tsx";
 import { ChartsRow } from "../sheet/ChartsRow.tsx";
 import { StepSheet } from "../sheet/StepSheet.tsx";
 import { OrderOfWork } from "../steps/OrderOfWork.tsx";
+import { stepOfId } from "../steps/steps.ts";
 import { StopsTable } from "../stops/StopsTable.tsx";
 import { BenchFoot, CarHead } from "./CarHead.tsx";
 import { useBench } from "./use-bench.ts";
@@ -13,8 +14,10 @@ import { NARROW, useMedia } from "./use-media.ts";
 export function DesktopBench(): ReactNode {
   const isNarrow = useMedia(NARROW);
   const isOlder = useBench(({ live, unreadable }) => live.isOlder || unreadable.length > 0);
+  const isTall = useBench(({ step }) => stepOfId(step).isTall === true);
+  const layout = ["desktop", isNarrow ? "narrow" : "", isTall ? "tall" : ""].filter((each) => each !== "").join(" ");
   return (
-    <div className={isNarrow ? "desktop narrow" : "desktop"}>
+    <div className={layout}>
       <i className="tick north" />
       <i className="tick east" />
       <i className="tick south" />
@@ -26,15 +29,17 @@ export function DesktopBench(): ReactNode {
         <BenchFoot />
       </aside>
       <main aria-label="Drawing, travel tape and charts" className={isOlder ? "board is-older" : "board"}>
-        <Board charts={isNarrow ? "none" : "beside"} />
+        <Board charts={isNarrow || isTall ? "none" : "beside"} />
       </main>
       <section className="sheet" aria-label="The step's sheet">
         <StepSheet />
-        {isNarrow && <ChartsRow />}
+        {isNarrow && !isTall && <ChartsRow />}
       </section>
-      <section className="stops" aria-label="What stops the wheel">
-        <StopsTable />
-      </section>
+      {!isTall && (
+        <section className="stops" aria-label="What stops the wheel">
+          <StopsTable />
+        </section>
+      )}
       <section className="findings" aria-labelledby="findings-head">
         <h2 id="findings-head">
           Findings <small>worst first</small>

@@ -25,6 +25,7 @@ export const KEYS: readonly (readonly [string, string])[] = [
   ["0", "to ride height"],
   ["Space", "cycle the wheel; again to stop"],
   ["Alt 1 to 9, 0", "choose a step, also out of a field; 0 is the tenth"],
+  ["Alt Shift 1 to 5", "choose the eleventh to the fifteenth step"],
   ["Alt ↑ ↓", "the step before, the step after"],
   ["c", "choose charts"],
   ["r, t, l", "from behind, from above, from the left"],
@@ -79,10 +80,13 @@ function press(event: KeyboardEvent): void {
   if (action) done(event, action);
 }
 
-/** Alt with a digit: by the key's place, since some keyboards write a sign with it. Alt with an arrow: the step beside. */
-function stepOfKey({ code, key }: KeyboardEvent): StepId | undefined {
+/**
+ * Alt with a digit: by the key's place, since some keyboards write a sign with it; with Shift ten steps on. Alt with an
+ * arrow: the step beside.
+ */
+function stepOfKey({ code, key, shiftKey }: KeyboardEvent): StepId | undefined {
   const digit = /^(?:Digit|Numpad)(\d)$/.exec(code)?.[1];
-  if (digit !== undefined) return STEPS[(Number(digit) + 9) % 10]?.id;
+  if (digit !== undefined) return STEPS[((Number(digit) + 9) % 10) + (shiftKey ? 10 : 0)]?.id;
   const way = key === "ArrowDown" ? 1 : key === "ArrowUp" ? -1 : 0;
   const now = STEPS.findIndex(({ id }) => id === bench.getState().step);
   return way === 0 ? undefined : STEPS[now + way]?.id;

@@ -2,6 +2,7 @@ import { gapsFromStudy, ghostsOf, troublesAt } from "@armwright/drawing";
 import { parseQuantity, type Study, type Vec3 } from "@armwright/engine";
 import { type CarDocument, type Operation, parsePath, valueAt } from "@armwright/engine/document";
 import { type ReactNode, useEffect, useRef, useState } from "react";
+import { useStore } from "zustand";
 import { useBench } from "../app/use-bench.ts";
 import { STILL } from "../app/use-media.ts";
 import { placeName } from "../form/schema-fields.ts";
@@ -17,6 +18,7 @@ import { cornerPlace, placeOnSide } from "../store/sides.ts";
 import { ellipsoidsOf } from "../survey/ellipsoids.ts";
 import { useSurveyShown } from "../survey/survey-shown.ts";
 import { stepOf } from "../words/shown.ts";
+import { laidOver } from "./laid-over.ts";
 import { oncePerFrame } from "./once-per-frame.ts";
 import type { Size } from "./use-size.ts";
 
@@ -48,6 +50,7 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
   const { mesh, placement, drafts, isPicking, measured } = useMesh((state) => state);
   const stored = useBench(({ document }) => document?.chassisMesh?.points) ?? NO_POINTS;
   const mounts = useMountsInSpace(study);
+  const inSpace = useStore(laidOver, (state) => state.inSpace);
   const inHand = mounts.held ?? (held === undefined ? undefined : cornerPlace(held));
   useEffect(() => {
     let made: Scene | undefined;
@@ -86,8 +89,9 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
       moreGrips: mounts.grips,
       ghosts: ghostsOf(study, solved.position),
       spot: spot && { at: spot, label: "" },
+      ...inSpace?.(study, solved),
     });
-  }, [scene, study, solved, inHand, spot, units, measured, mounts.grips]);
+  }, [scene, study, solved, inHand, spot, units, measured, mounts.grips, inSpace]);
   useEffect(() => scene?.showMounts(mounts.picture), [scene, mounts.picture]);
   const survey = useSurveyShown((state) => state.result);
   const surveyPoint = useSurveyShown((state) => state.point);

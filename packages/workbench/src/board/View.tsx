@@ -51,13 +51,16 @@ export function View({ view, study, solved, size, zero, isBig, isBare = false, l
   const sheet = useStanding(study, `${view} ${size.width} ${size.height} ${isBig ? zero : ""} ${isBare}`, () =>
     sheetOf(view, study, size, isBig ? zero : null, isBare),
   );
+  const inSpace = useStore(laidOver, (state) => state.inSpace);
+  const groundZ = inSpace?.(study, solved).groundZ;
   const drawing = useMemo(() => {
     const shown = shownIn(study, units);
     const over: readonly Primitive[] = spot ? spotMark(view, spot, sheet) : [];
-    const bare = isBare ? { dimensions: false, notes: false, title: false } : {};
+    const bare = isBare || groundZ !== undefined ? { dimensions: false, notes: false, title: false } : {};
     const options = {
       ...bare,
       ...(held !== undefined && { held: heldPart(held) }),
+      ...(groundZ !== undefined && { groundZ }),
       over,
       gaps: [...gapsFromStudy(study, solved.position), ...meshGapsNow(measured, solved.travel)],
       detail: isBig ? ("full" as const) : ("small" as const),
@@ -70,7 +73,7 @@ export function View({ view, study, solved, size, zero, isBig, isBare = false, l
       sheet,
       isBig ? options : { ...options, ghosts: false, dimensions: false, notes: false },
     );
-  }, [view, study, solved, sheet, units, held, spot, measured, isBig, isBare]);
+  }, [view, study, solved, sheet, units, held, spot, measured, isBig, isBare, groundZ]);
   const clear = useMemo(
     () => (covered ? { ...drawing, parts: clearOf(drawing.parts, covered) } : drawing),
     [drawing, covered],

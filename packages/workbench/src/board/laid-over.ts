@@ -2,6 +2,7 @@ import type { Sheet } from "@armwright/drawing";
 import type { Study } from "@armwright/engine";
 import type { ComponentType } from "react";
 import { createStore } from "zustand/vanilla";
+import type { ShowOptions } from "../scene/types.ts";
 import type { ViewName } from "../store/bench-state.ts";
 import type { Solved } from "../store/position.ts";
 import type { Size } from "./use-size.ts";
@@ -15,5 +16,11 @@ export interface OverProps {
   readonly solved: Solved;
 }
 
-/** What a step's own work lays over the large view while it is open; none as a rule. */
-export const laidOver = createStore<{ readonly Over: ComponentType<OverProps> | null }>(() => ({ Over: null }));
+/** What a step's own work adds to the car in space, found anew for every position. */
+export type InSpace = (study: Study, solved: Solved) => Pick<ShowOptions, "forces" | "groundZ" | "armFrame">;
+
+/** What a step's own work lays over the large view, and adds to the car in space, while it is open; none as a rule. */
+export const laidOver = createStore<{
+  readonly Over: ComponentType<OverProps> | null;
+  readonly inSpace: InSpace | null;
+}>(() => ({ Over: null, inSpace: null }));

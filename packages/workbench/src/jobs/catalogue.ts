@@ -6,6 +6,7 @@ export const JOBS = {
   "mounts-judge": () => import("../mounts/judge-job.ts").then((m) => m.judgeJob),
   "mounts-open": () => import("../mounts/open-job.ts").then((m) => m.openJob),
   solve: () => import("../solve/solve-job.ts").then((m) => m.solveJob),
+  landing: () => import("../landing/landing-job.ts").then((m) => m.landingJob),
 } as const;
 
 export type JobName = keyof typeof JOBS;

@@ -87,7 +87,8 @@ const isWithin = (path: string, place: string): boolean =>
   path === place || (path.startsWith(place) && (path[place.length] === "." || path[place.length] === "["));
 
 /** Height of the ground under the tyre, m: the lowest point of a disc of the loaded radius. */
-export function groundHeight({ car, position }: Frame): number {
+export function groundHeight({ car, position, options }: Frame): number {
+  if (options.groundZ !== undefined) return options.groundZ;
   const s = position.spinAxis;
   return position.wheelCentre.z - car.wheel.loadedRadius * Math.sqrt(Math.max(0, 1 - s.z * s.z));
 }

@@ -3,6 +3,8 @@ import { type Frame, groundHeight } from "./frame.ts";
 import { type DesignGrip, gripNow } from "./grips.ts";
 import { along } from "./kit/space.ts";
 import type { Label } from "./labels.ts";
+import { frameLabels } from "./parts/arm-frame.ts";
+import { arrowInSpace } from "./parts/forces.ts";
 import { floorReach, SQUARES } from "./parts/ground.ts";
 import { keepOutMiddle } from "./parts/keep-outs.ts";
 import type { MeshPicture } from "./types.ts";
@@ -24,6 +26,10 @@ export function labelsOf(frame: Frame, held: DesignGrip | undefined, mesh: MeshP
       ring: true,
     });
   }
+  for (const { label, ...arrow } of options.forces ?? []) {
+    labels.push({ at: arrowInSpace(frame, arrow).out, text: label, kind: "note" });
+  }
+  labels.push(...frameLabels(options.armFrame));
   if (held) labels.push({ at: gripNow(position, held), text: held.label, kind: "hold" });
   if (options.spot) labels.push({ at: options.spot.at, text: options.spot.label, kind: "note", ring: true });
   for (const { position: ghost, label } of options.ghosts ?? []) {

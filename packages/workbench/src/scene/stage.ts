@@ -5,7 +5,9 @@ import { type Inks, makeInks, setInks } from "./kit/materials.ts";
 import { cross, dot } from "./kit/space.ts";
 import type { Tokens } from "./kit/tokens.ts";
 import type { Part } from "./part.ts";
+import { armFramePart } from "./parts/arm-frame.ts";
 import { bumpStopPart } from "./parts/bump-stop.ts";
+import { forcesPart } from "./parts/forces.ts";
 import { ghostsPart } from "./parts/ghosts.ts";
 import { groundPart } from "./parts/ground.ts";
 import { keepOutsPart } from "./parts/keep-outs.ts";
@@ -53,7 +55,12 @@ export class Stage {
     this.dispose();
     const workshop = { inks: this.inks, sides: FACETS[quality], cut: [this.cut] };
     this.wheel = wheelPart(workshop);
-    const whole = [groundPart(workshop, this.colours), keepOutsPart(workshop)];
+    const whole = [
+      groundPart(workshop, this.colours),
+      keepOutsPart(workshop),
+      armFramePart(workshop),
+      forcesPart(workshop),
+    ];
     const mirrored = [
       ghostsPart(workshop),
       this.wheel,

@@ -1,4 +1,6 @@
+import type { ForceArrow } from "@armwright/drawing";
 import type { BodyId, Position, Study, UnitSystem, Vec3 } from "@armwright/engine";
+import type { FramePictureInSpace } from "./parts/arm-frame.ts";
 import type { MountsPicture } from "./parts/mount-zones.ts";
 import type { RegionPicture } from "./parts/survey-regions.ts";
 
@@ -73,6 +75,12 @@ export interface ShowOptions {
   readonly allGrips?: boolean;
   /** Beside the points of the car. */
   readonly moreGrips?: readonly SceneGrip[];
+  /** Arrows of forces, each with its number. */
+  readonly forces?: readonly ForceArrow[];
+  /** Height of the ground where it is not under the loaded tyre: a wheel in the air. */
+  readonly groundZ?: number;
+  /** An arm as a loaded frame, bent more than it is. */
+  readonly armFrame?: FramePictureInSpace | null;
   /** Units of the floor and of readings; otherwise the car's own. */
   readonly units?: UnitSystem;
 }

@@ -16,6 +16,7 @@ export interface StepState {
 /** Places without which a step has nothing to say yet. */
 const NEEDS: Partial<Record<StepId, readonly string[]>> = {
   survey: ["survey"],
+  loads: ["weights.corner"],
   strength: ["strength"],
   "as-built": ["asBuilt"],
   driveshaft: ["driveshaft"],
@@ -38,8 +39,8 @@ export function stepState(step: Step, document: CarDocument | null, live: Live, 
     return { shape: "again", word: faults === 1 ? "1 entry to mend" : `${faults} entries to mend`, waiting };
   if (waiting > 0) return { shape: "again", word: `look again, ${waiting}`, waiting };
   if (step.id === "check" && live.study === null) return { shape: "open", word: "open", waiting };
-  // Paper is never done: it is made anew whenever the car has changed.
-  if (step.id === "book") return { shape: "open", word: "at any time", waiting };
+  // Paper and landings are never done: they are made anew whenever the car has changed.
+  if (step.id === "book" || step.id === "landing") return { shape: "open", word: "at any time", waiting };
   const needs = NEEDS[step.id] ?? [];
   const absent = needs.filter((place) => valueAt(document, parsePath(place) ?? []) === undefined);
   if (needs.length > 0 && absent.length === needs.length) return { shape: "open", word: "open", waiting };

@@ -9,6 +9,8 @@ export interface Step {
   readonly results: readonly string[];
   /** Ids of quantities that are charted, at most five. */
   readonly charts: readonly string[];
+  /** Its sheet has long tables and charts of its own: on a laptop it stands upright beside the board. */
+  readonly isTall?: boolean;
 }
 
 export type StepId =
@@ -22,6 +24,8 @@ export type StepId =
   | "springs"
   | "room"
   | "check"
+  | "loads"
+  | "landing"
   | "strength"
   | "book"
   | "as-built";
@@ -169,12 +173,31 @@ export const STEPS: readonly Step[] = [
     charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
   },
   {
-    id: "strength",
-    title: "Strength",
-    sentence: "Load cases, forces, and whether the parts hold: a screen, never an approval.",
-    places: ["loads", "strength"],
+    id: "loads",
+    title: "Loads",
+    sentence: "Blows that the wheel may get, and the force that each puts on every joint.",
+    places: ["loads"],
     results: [],
     charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
+    isTall: true,
+  },
+  {
+    id: "landing",
+    title: "Landing",
+    sentence: "The wheel let fall, or sent over bumps and rough ground, and what that does.",
+    places: [],
+    results: [],
+    charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
+    isTall: true,
+  },
+  {
+    id: "strength",
+    title: "Strength",
+    sentence: "Whether the parts hold in the load cases, weakest first.",
+    places: ["strength"],
+    results: [],
+    charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
+    isTall: true,
   },
   {
     id: "book",

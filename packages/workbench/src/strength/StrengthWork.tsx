@@ -1,53 +1,74 @@
-import { studyStrength } from "@armwright/engine";
-import { type ReactNode, useMemo } from "react";
+import { type Study, studyStrength } from "@armwright/engine";
+import { type ReactNode, useDeferredValue, useMemo } from "react";
+import "../styles/strength.css";
 import { useBench } from "../app/use-bench.ts";
-import { shown } from "../words/shown.ts";
+import { Cautions } from "../loads/Cautions.tsx";
+import { CornerWeight } from "../loads/CornerWeight.tsx";
+import { useRestingStudy } from "../mounts/use-resting-study.ts";
+import { edit } from "../store/bench.ts";
+import { CheckList } from "./CheckList.tsx";
+import { FramePicture } from "./FramePicture.tsx";
+import { Masses } from "./Masses.tsx";
+import { PartsEntry } from "./PartsEntry.tsx";
+import { startOfStrength } from "./start-strength.ts";
+import { TubeSizes } from "./TubeSizes.tsx";
 
 /** Whether the parts hold in the load cases, weakest first; found when the hand rests. */
 export function StrengthWork(): ReactNode {
-  const study = useBench(({ live, moving }) => (moving ? null : live.study));
-  const units = useBench((state) => state.units);
-  const found = useMemo(() => (study ? studyStrength(study) : null), [study]);
+  const study = useDeferredValue(useRestingStudy());
   if (!study) return null;
-  if (!found) return <p>Enter the corner weight in the step Stance: load cases count in g of it.</p>;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: nothing in it is pressed, and a sheet that scrolls has to be reached by keys
-    <section className="strength-work" aria-label="Strength" tabIndex={0}>
-      <h3>Weakest first</h3>
-      <table className="compare-table">
-        <thead>
-          <tr>
-            <th scope="col">factor</th>
-            <th scope="col">part</th>
-            <th scope="col">in the case</th>
-            <th scope="col">has to bear</th>
-            <th scope="col">may bear</th>
-          </tr>
-        </thead>
-        <tbody>
-          {found.checks.map(({ part, label, check, where, factor, loadCase, demand, allowable, dimension }) => (
-            <tr key={`${part} ${label} ${check}`}>
-              <td>{factor === null ? "–" : factor < 1 ? <b>{factor.toFixed(2)}</b> : factor.toFixed(2)}</td>
-              <th scope="row">
-                {label}
-                {where !== "" && `, ${where}`}
-              </th>
-              <td>{loadCase ?? "not loaded by these cases"}</td>
-              <td>{factor === null ? "" : shown(demand, dimension, units)}</td>
-              <td>{shown(allowable, dimension, units)}</td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {found.notEntered.length > 0 && (
-        <p className="small">Not judged, because not entered: {found.notEntered.join("; ")}.</p>
-      )}
-      <p className="small">
-        Factors hold for their load case only: common practice, in g. Arms are reckoned as welded frames made from the
-        car’s points, shock and stop bearing on plain tube, held against the strength beside a weld. Not covered:
-        quality of welds, impact, corrosion, fit and slop, the chassis, rule books and road law. A screen, no approval:
-        a licensed engineer decides. Test slowly, inspect, look for cracks.
-      </p>
+    <section className="strength-work long-work" aria-label="Strength">
+      <div className="long-body">
+        {study.car.chassis.cornerMass === undefined ? <CornerWeight /> : <Found study={study} />}
+      </div>
+      <Cautions
+        short="A screen, no approval: a licensed engineer decides. Test slowly, inspect, look for cracks."
+        long="Not covered: quality of welds, impact, corrosion, fit and slop, the chassis, rule books and road law."
+      />
     </section>
+  );
+}
+
+function Found({ study }: { readonly study: Study }): ReactNode {
+  const found = useMemo(() => studyStrength(study), [study]);
+  if (!found) return null;
+  return (
+    <>
+      {!study.car.strength && <Start study={study} />}
+      <CheckList found={found} />
+      <FramePicture found={found} />
+      <TubeSizes found={found} />
+      <Masses found={found} />
+      {study.car.strength && <PartsEntry study={study} />}
+    </>
+  );
+}
+
+/** The document says nothing of strength yet: one press begins it, one undo takes it back. */
+function Start({ study }: { readonly study: Study }): ReactNode {
+  const document = useBench((state) => state.document);
+  const units = useBench((state) => state.units);
+  if (!document) return null;
+  return (
+    <div className="start-strength">
+      <p>
+        Nothing is entered of walls, steel, bolts, tabs and welds. What stands below takes the usual tube for granted:
+        walls of {units === "metric" ? "3 mm in arms and 2.4 mm in links" : ".120 in in arms and .095 in in links"}, of
+        DOM 1020 (common practice).
+      </p>
+      <button
+        type="button"
+        className="pressable take"
+        onClick={() =>
+          edit(
+            [{ path: "strength", value: startOfStrength(study.car, document.units) }],
+            "walls, steel, bolts, tabs and welds begun, as a starting guess",
+          )
+        }
+      >
+        Begin with the usual parts, as a starting guess
+      </button>
+    </div>
   );
 }

@@ -58,6 +58,10 @@ export const snapped = (metres: number, units: UnitSystem): number => {
   return Math.round(metres / step) * step;
 };
 
+/** A travel within a sentence, with its unit: `ride height`, `+6 13/16 in`. */
+export const travelSaid = (travel: number, units: UnitSystem): string =>
+  Math.abs(travel) < 1e-6 ? "ride height" : shown(travel, "length", units, { sign: true });
+
 /** A travel as it is read aloud. */
 export const travelWords = (travel: number, units: UnitSystem): string =>
   travel === 0

@@ -47,8 +47,11 @@ const seen = (metres: number): string => {
   return text.replace(/(\d) (\d+)\/(\d+)/, "$1$2\u2044$3").replace(/^([+\u2212]?)(\d+)\/(\d+)$/, "$1$2\u2044$3");
 };
 
-/** The key that chooses a step. */
-const altOf = (title: string): string => `Alt+${(STEPS.findIndex((step) => step.title === title) + 1) % 10}`;
+/** The key that chooses a step: ten with Alt and a digit, the next ten with Shift as well. */
+function altOf(title: string): string {
+  const index = STEPS.findIndex((step) => step.title === title);
+  return `Alt+${index >= 10 ? "Shift+" : ""}Digit${(index + 1) % 10}`;
+}
 
 async function drag(page: Page, handle: string, dx: number, dy: number): Promise<void> {
   const box = await page.locator(`[data-handle="${handle}"]`).boundingBox();
@@ -277,6 +280,17 @@ describe("on a phone", () => {
 });
 
 describe("for everyone", () => {
+  test("every step has a key of its own", async () => {
+    const { page } = await built.open();
+    const pressed = new Set<string>();
+    for (const { title } of STEPS) {
+      await page.keyboard.press(altOf(title));
+      await page.locator(".sheet-head h2", { hasText: title }).waitFor({ timeout: 5000 });
+      pressed.add(altOf(title));
+    }
+    expect(pressed.size).toBe(STEPS.length);
+  });
+
   test.each(["light", "dark"] as const)("axe finds nothing on any sheet or panel, %s", async (colorScheme) => {
     const { page } = await built.open({ colorScheme });
     const check = async (what: string): Promise<void> => {

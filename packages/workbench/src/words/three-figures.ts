@@ -1,0 +1,19 @@
+import { type Dimension, toUnit, type UnitSystem, unitOf } from "@armwright/engine";
+
+const MINUS = "\u2212";
+
+/** Three figures of a number, thousands parted: `169,000`, `4.25`, `0.182`. */
+export function threeFigures(value: number): string {
+  const rounded = Number(value.toPrecision(3));
+  const size = Math.abs(rounded);
+  const decimals = size === 0 || size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
+  const text = size.toLocaleString("en", { minimumFractionDigits: decimals, maximumFractionDigits: decimals });
+  return rounded < 0 ? `${MINUS}${text}` : text;
+}
+
+/** Loads and stresses are never known better than to three figures. SI in; number and unit keep together. */
+export function shownFigures(value: number, dimension: Dimension, units: UnitSystem): string {
+  const unit = unitOf(dimension, units);
+  const number = threeFigures(toUnit(value, dimension, units));
+  return unit === "" ? number : `${number}\u00a0${unit.replace(/ /g, "\u00a0")}`;
+}
