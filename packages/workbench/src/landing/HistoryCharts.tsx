@@ -80,6 +80,7 @@ function Marker({ made, chart, strips }: MarkerProps): ReactNode {
   const x = from.x + ((time - from.time) / (to.time - from.time)) * (to.x - from.x);
   const last = chart.strips.at(-1)?.frame;
   return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the keyboard.
     <g className="history-now" aria-hidden="true">
       <path d={`M${x} 21V${last ? last.y + last.height : 0}`} />
       {chart.strips.map(({ id, frame, low, high }, index) => {

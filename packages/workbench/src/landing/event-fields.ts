@@ -119,7 +119,7 @@ function readField({ label, read, most = 0 }: EventField, text: string, units: U
       return `${label}: ${said} is not a whole number from 1 to ${most.toLocaleString("en")}.`;
     }
     case "class": {
-      const place = ROAD_CLASSES.findIndex((each) => each === text.trim().toUpperCase());
+      const place = ROAD_CLASSES.map(String).indexOf(text.trim().toUpperCase());
       return place >= 0 ? place : `${label}: ${said} is not a class, write A (smooth) to H (very rough).`;
     }
   }
