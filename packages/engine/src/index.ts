@@ -20,10 +20,25 @@ export { axleTable } from "./axle/axle-table.ts";
 export { type BoughtPart, type BuyLine, buyList } from "./buy/buy-list.ts";
 export type * from "./car/car.ts";
 export { spinAxisOf, wheelCentreOf } from "./car/wheel-centre.ts";
-export { type CertainReading, type CycleCertainty, cycleCertainty } from "./certainty/cycle-certainty.ts";
-export { type Inputs, type UncertainInput, USUAL_JOINT, USUAL_TACKED, uncertainInputs } from "./certainty/inputs.ts";
+export { type CertainReading, type CycleCertainty, cycleCertainty, type Share } from "./certainty/cycle-certainty.ts";
+export {
+  type Inputs,
+  type UncertainInput,
+  USUAL_JOINT,
+  USUAL_SETTING,
+  USUAL_TACKED,
+  USUAL_TURNED,
+  uncertainInputs,
+} from "./certainty/inputs.ts";
 export { type LimitCertainty, limitCertainty } from "./certainty/limit-certainty.ts";
-export { type Simulated, simulateCars } from "./certainty/monte-carlo.ts";
+export { type Simulated, type SimulatedResult, simulateCars } from "./certainty/monte-carlo.ts";
+export {
+  type Matter,
+  type MatterResult,
+  type MatterSource,
+  type StudyCertainty,
+  studyCertainty,
+} from "./certainty/study-certainty.ts";
 export { type TyreGap, tyreGaps } from "./certainty/tyre-gap.ts";
 export { cylinderToTriangle, nearest, segmentToTriangle, type Triangle } from "./clearance/core-triangle.ts";
 export { gapsAt, type PairGap } from "./clearance/gaps-at.ts";
@@ -34,6 +49,7 @@ export { closureResidual, type Position, placeMember, placeOn, positionOf } from
 export { type Quantity, quantitiesOf } from "./cycle/quantities.ts";
 export { type SpeedRipple, speedRipple } from "./driveline/speed-ripple.ts";
 export type { Finding, FindingCode, FindingValue, Gravity } from "./findings/finding.ts";
+export { sayInput, sayInputKind, sayMatter } from "./findings/say-certainty.ts";
 export { type SaidFinding, sayFinding } from "./findings/say-finding.ts";
 export { sayCaseNote, sayNoBalance, sayStrut } from "./findings/say-loads.ts";
 export { sayCheck, sayHelp } from "./findings/say-strength.ts";

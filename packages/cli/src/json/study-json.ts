@@ -3,6 +3,7 @@ import { axleRows } from "../axle-rows.ts";
 import { DIMENSIONS, type OutUnits, unitName } from "../units-out.ts";
 import { adjusterForm } from "./adjuster-form.ts";
 import { axleForm } from "./axle-form.ts";
+import { certaintyForm } from "./certainty-form.ts";
 import { cycleForm, type MovedStudy } from "./cycle-form.ts";
 import { type Field, fieldsOf, type Json, type JsonObject } from "./declare.ts";
 import { assumptionForm, findingForm } from "./finding-form.ts";
@@ -50,6 +51,7 @@ const rightForm = m.record(
     range: m.part(rangeForm, ({ study }) => study.range),
     findings: m.part(findings, ({ study }) => study),
     cycle: m.part(cycleForm, (whole) => whole),
+    certainty: m.part(certaintyForm, ({ study }) => study),
     adjusters: m.list("What a turn of each adjuster does.", adjusterForm, ({ study }) => study.adjusters),
     assumed: m.list("Values put in for what the document left out.", assumptionForm, ({ study }) => study.car.assumed),
   },
@@ -65,6 +67,7 @@ const studyForm = w.record("All that is known of a car, as `armwright study CAR 
   range: w.part(rangeForm, ({ study }) => study.range),
   findings: w.part(findings, ({ study }) => study),
   cycle: w.part(cycleForm, (whole) => whole),
+  certainty: w.part(certaintyForm, ({ study }) => study),
   axle: w.list("Both wheels: together, in roll, one alone.", axleForm, ({ study, right }) =>
     axleRows(study, right?.study ?? null),
   ),

@@ -9,12 +9,12 @@ import {
   formatNumber,
   type LimitCertainty,
   type UnitSystem,
-  unitOf,
 } from "@armwright/engine";
 import { type Page, section } from "../text/page.ts";
 import { markTravel, sayAmount, sayTape } from "../text/say.ts";
 import { type Column, type Row, table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
+import { limitCertaintyLines, restsOn } from "./certainty.ts";
 
 /** The finished car against its plan, in words. */
 export function asBuiltLines(
@@ -29,8 +29,11 @@ export function asBuiltLines(
     ...section(page, "Before any welding: the five-minute check", check ? checkLines(check, page) : []),
     ...section(page, "Plan and car", found.readings.length === 0 ? NO_LOG : comparedLines(found, page)),
     ...section(page, "Do they agree?", found.readings.length === 0 ? [] : verdictLines(found, page)),
-    ...section(page, "How sure your stops come first", limitLines(limits, page)),
-    ...section(page, "What this rests on", restsOn(car, page)),
+    ...section(page, "How sure your stops come first", limitCertaintyLines(limits, page)),
+    ...section(page, "What this rests on", [
+      ...restsOn(car, page),
+      ...hang("", "Springs out, jack stands, gas let down while you measure.", page.width),
+    ]),
   ];
 }
 
@@ -150,43 +153,6 @@ function saysShort(cause: AsBuiltCause, by: number, units: UnitSystem): string {
   const way = WAYS[cause.input.axis][by > 0 ? 0 : 1];
   return `${cause.input.place.label} is ${sayTape(Math.abs(by), units)} ${way}`;
 }
-
-function limitLines(limits: readonly LimitCertainty[], page: Page): readonly string[] {
-  const near = limits
-    .filter(({ left, sd }) => left < 4 * sd + 0.03)
-    .sort((a, b) => b.chance - a.chance || a.left - b.left);
-  if (near.length === 0) return [];
-  const unit = unitOf("length", page.units);
-  return table(
-    [
-      { head: ["", "hard limit"], align: "left", gives: true },
-      { head: ["past your stop,", `${unit} of travel`], align: "mark" },
-      { head: ["", "±"], align: "left" },
-      { head: ["comes before the stop", "in so many of 100 cars"], align: "right" },
-      { head: ["hangs most on", ""], align: "left", gives: true },
-    ],
-    near.map(({ direction, limit, left, sd, chance, causes }) => ({
-      cells: [
-        `${direction}: ${limit.label}`,
-        formatLength(left, page.units),
-        formatLength(2 * sd, page.units),
-        chance < 0.005 ? "under 1" : formatNumber(100 * chance, 0),
-        causes[0] ? `${causes[0].input.place.label}, ${AXIS_WORDS[causes[0].input.axis]}` : "",
-      ],
-      ...(left < 2 * sd ? { paint: page.bold } : {}),
-    })),
-    page.width,
-  );
-}
-
-const AXIS_WORDS = { x: "fore and aft", y: "in and out", z: "up and down" } as const;
-
-const restsOn = ({ tolerances, survey }: Car, page: Page): readonly string[] =>
-  hang(
-    "",
-    `${tolerances ? "Your tolerances" : "Tolerances of common practice, ± 1/16 in for welded places and bought parts"}${survey ? ", and the survey's own ± where points come from it" : ""}; ± is two standard deviations, about 95 in 100. Flex and slop of joints are not in it. Springs out, jack stands, gas let down while you measure.`,
-    page.width,
-  );
 
 function value(si: number, card: ComparedReading["card"], units: UnitSystem, sign = false): string {
   if (card.dimension === "angle") return `${formatNumber((si * 180) / Math.PI, 1, sign)}°`;

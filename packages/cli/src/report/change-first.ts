@@ -9,6 +9,7 @@ const ON_STOPS: ReadonlySet<Finding["code"]> = new Set([
   "another-part-stops-first",
   "limit-before-stop",
   "limit-close",
+  "limit-uncertain",
   "stop-does-not-work",
   "no-part-stops-the-wheel",
   "shock-is-the-stop",

@@ -5,6 +5,7 @@ import { hang } from "../text/wrap.ts";
 import { adjusterLines } from "./adjusters.ts";
 import { assumedLines } from "./assumed.ts";
 import { axleLines } from "./axle.ts";
+import { certaintyLines, limitCertaintyLines, matterLines } from "./certainty.ts";
 import { clearanceLines } from "./clearances.ts";
 import { cycleLines } from "./cycle-table.ts";
 import { findingLines } from "./findings.ts";
@@ -39,6 +40,9 @@ export function studyReport(study: Study, cycle: Cycle, right: RightSide | null,
     ...both("The cycle", (side) => cycleLines(side.study, side.cycle, page)),
     ...both("What the tape reads", (side) => tapeLines(side.study, page)),
     ...both("At droop, ride and bump", (side) => threeHeightLines(side.study, page)),
+    ...both("How sure these are", (side) => certaintyLines(side.study, page)),
+    ...both("How sure your stops come first", (side) => limitCertaintyLines(side.study.certainty.limits, page)),
+    ...both("Where to be careful", (side) => matterLines(side.study, page)),
     ...both("Rod ends", (side) => rodEndLines(side.study, page)),
     ...both("Clearances", (side) => clearanceLines(side.study, page)),
     ...both("Adjusters", (side) => adjusterLines(side.study, page)),

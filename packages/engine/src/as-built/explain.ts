@@ -1,5 +1,5 @@
 import type { Car } from "../car/car.ts";
-import { type Inputs, movedBy, type UncertainInput, uncertainInputs } from "../certainty/inputs.ts";
+import { type Inputs, movedBy, type UncertainCoordinate, uncertainInputs } from "../certainty/inputs.ts";
 import { type Corner, makeCorner } from "../cycle/corner.ts";
 import { chiSquareTail, normalLimit } from "../survey/distribution.ts";
 import { DEGREE } from "../units/convert.ts";
@@ -9,7 +9,7 @@ import { symmetricSolver } from "./solve-symmetric.ts";
 
 /** One way in which the car can differ from its plan. */
 export type Cause =
-  | { readonly kind: "point"; readonly input: UncertainInput; readonly sd: number }
+  | { readonly kind: "point"; readonly input: UncertainCoordinate; readonly sd: number }
   | { readonly kind: "setting"; readonly setting: "camber" | "toe"; readonly sd: number };
 
 export interface ComparedReading {
@@ -50,8 +50,6 @@ export interface AsBuiltStudy {
   readonly explained: Car | null;
 }
 
-/** How far the setting of camber and toe may be off: half a turn of a common rod end, rad; common practice. */
-const SETTING_SD = 0.4 * DEGREE;
 /** Nobody builds farther off than this, m and rad: what would have to be, explains nothing. */
 const MOST_POINT = 0.04;
 const MOST_SETTING = 5 * DEGREE;
@@ -75,16 +73,19 @@ export function explainAsBuilt(
   const predict = (of: Corner): (number | null)[] => used.map(({ logged, card }) => cardValue(of, card, logged.travel));
   const planned = predict(corner);
   const causes: readonly Cause[] = [
-    ...inputs.list.map((input): Cause => ({ kind: "point", input, sd: input.sd })),
-    { kind: "setting", setting: "camber", sd: SETTING_SD },
-    { kind: "setting", setting: "toe", sd: SETTING_SD },
+    ...inputs.list.map(
+      (input): Cause =>
+        input.kind === "point"
+          ? { kind: "point", input, sd: input.sd }
+          : { kind: "setting", setting: input.setting, sd: input.sd },
+    ),
   ];
   const readingSd = used.map(({ logged, card }) => (logged.plusMinus ?? card.plusMinus) / 2);
   // What is off, and how it follows each cause.
   const known = planned.map((value) => value !== null);
   const off = used.map(({ logged }, k) => (known[k] ? logged.reads - planned[k]! : 0));
   const slopes = causes.map((cause) => slopeOf(car, cause, predict));
-  const prior = priorOf(causes, inputs);
+  const prior = priorOf(inputs);
   const variance = used.map((_, k) =>
     slopes.reduce(
       (sum, row, i) => sum + slopes.reduce((inner, other, j) => inner + row[k]! * prior(i, j) * other[k]!, 0),
@@ -154,8 +155,7 @@ export function explainAsBuilt(
 
 /** The car with one cause at work. */
 export function withCause(car: Car, cause: Cause, by: number): Car {
-  if (cause.kind === "point") return movedBy(car, cause.input, by);
-  return { ...car, wheel: { ...car.wheel, [cause.setting]: car.wheel[cause.setting] + by } };
+  return movedBy(car, cause.kind === "point" ? cause.input : cause, by);
 }
 
 type Predict = (corner: Corner) => readonly (number | null)[];
@@ -170,13 +170,11 @@ function slopeOf(car: Car, cause: Cause, predict: Predict): Float64Array {
   });
 }
 
-/** Covariance of two causes; settings stand by themselves. */
+/** Covariance of two causes. */
 const priorOf =
-  (causes: readonly Cause[], { covariance }: Inputs) =>
-  (i: number, j: number): number => {
-    if (i < covariance.length && j < covariance.length) return covariance[i]![j]!;
-    return i === j ? causes[i]!.sd ** 2 : 0;
-  };
+  ({ covariance }: Inputs) =>
+  (i: number, j: number): number =>
+    covariance[i]![j]!;
 
 /**
  * One cause alone beside the errors of building and reading, as large as fits best: generalised least squares,

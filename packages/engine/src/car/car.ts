@@ -43,8 +43,10 @@ export interface Car {
   readonly survey?: CarSurvey;
   /** What was read on the finished car, in the order of the document. */
   readonly asBuilt?: readonly LoggedReading[];
-  /** How true the builder works, ±, m; what is left out is common practice (`certainty/inputs.ts`). */
-  readonly tolerances?: { readonly tacked?: number; readonly joint?: number };
+  /** How true the builder works, ±, m and turns; what is left out is common practice (`certainty/inputs.ts`). */
+  readonly tolerances?: { readonly tacked?: number; readonly joint?: number; readonly turned?: number };
+  /** Points with a ± of their own, m, by their place in the document. */
+  readonly ownTolerances?: readonly { readonly path: string; readonly plusMinus: number }[];
   /** Values that the document left out and that were put in for it. */
   readonly assumed: readonly Assumption[];
   /** The right side where the document gives its own, already mirrored so that it computes as a left corner. */

@@ -43,25 +43,40 @@ export function gatherCarried(arms: readonly ArmAxis[], wheelCentre: Vec3): Gath
     point: (mount) => add(carriedPoint(mount, arms, wheelCentre), true),
     direction: (direction, on) => add(carriedDirection(direction, on, arms), false),
     list: () => {
-      const on = (carrier: number) => all.filter(({ carried }) => carried.carrier === carrier);
-      const spindle = on(CARRIER.spindle);
-      const points = spindle.filter(({ isPoint }) => isPoint);
-      const directions = spindle.filter(({ isPoint }) => !isPoint);
-      const firstArm = on(CARRIER.firstArm);
-      const secondArm = on(CARRIER.secondArm);
-      const base = ({ carried }: { readonly carried: Carried }) => [...carried.parts.subarray(0, 3)];
+      const count = all.length;
+      const now = new Float64Array(3 * count);
+      const places = new Uint16Array(count);
+      const parts = new Float64Array(9 * count);
+      let filled = 0;
+      let used = 0;
+      /** Takes all of one sort in; what rides on an arm takes all its nine numbers along. */
+      const take = (carrier: number, isPoint: boolean | null, size: 3 | 9): number => {
+        for (let i = 0; i < count; i += 1) {
+          const each = all[i]!;
+          if (each.carried.carrier !== carrier || (isPoint !== null && each.isPoint !== isPoint)) continue;
+          places[filled] = each.place;
+          filled += 1;
+          for (let k = 0; k < size; k += 1) parts[used + k] = each.carried.parts[k]!;
+          used += size;
+        }
+        return filled;
+      };
+      // What rides on the chassis stays where it is put here.
+      for (let i = 0; i < count; i += 1) {
+        for (let k = 0; k < 3; k += 1) now[3 * i + k] = all[i]!.carried.parts[k]!;
+      }
+      const pointsEnd = take(CARRIER.spindle, true, 3);
+      const spindleEnd = take(CARRIER.spindle, false, 3);
+      const firstArmEnd = take(CARRIER.firstArm, null, 9);
+      const secondArmEnd = take(CARRIER.secondArm, null, 9);
       return {
-        // What rides on the chassis stays where it is put here.
-        now: Float64Array.from(all.flatMap(base)),
-        places: Uint16Array.from([...points, ...directions, ...firstArm, ...secondArm], ({ place }) => place),
-        parts: Float64Array.from([
-          ...[...points, ...directions].flatMap(base),
-          ...[...firstArm, ...secondArm].flatMap(({ carried }) => [...carried.parts]),
-        ]),
-        pointsEnd: points.length,
-        spindleEnd: spindle.length,
-        firstArmEnd: spindle.length + firstArm.length,
-        secondArmEnd: spindle.length + firstArm.length + secondArm.length,
+        now,
+        places: places.subarray(0, filled),
+        parts: parts.subarray(0, used),
+        pointsEnd,
+        spindleEnd,
+        firstArmEnd,
+        secondArmEnd,
       };
     },
   };

@@ -22,10 +22,19 @@ export type Carrier = (typeof CARRIER)[keyof typeof CARRIER];
 
 const ZERO = vec(0, 0, 0);
 
-const carried = (carrier: Carrier, base: Vec3, square: Vec3 = ZERO, quarter: Vec3 = ZERO): Carried => ({
-  carrier,
-  parts: Float64Array.of(base.x, base.y, base.z, square.x, square.y, square.z, quarter.x, quarter.y, quarter.z),
-});
+function carried(carrier: Carrier, base: Vec3, square: Vec3 = ZERO, quarter: Vec3 = ZERO): Carried {
+  const parts = new Float64Array(9);
+  parts[0] = base.x;
+  parts[1] = base.y;
+  parts[2] = base.z;
+  parts[3] = square.x;
+  parts[4] = square.y;
+  parts[5] = square.z;
+  parts[6] = quarter.x;
+  parts[7] = quarter.y;
+  parts[8] = quarter.z;
+  return { carrier, parts };
+}
 
 /** Makes a mount ready; its body must be one that the linkage has. */
 export function carriedPoint(mount: Mount, arms: readonly ArmAxis[], wheelCentre: Vec3): Carried {

@@ -33,8 +33,8 @@ export interface Corner {
   readonly width: number;
 }
 
-/** Makes a car's corner ready. `lengths`: see LinkageKind.mechanism. */
-export function makeCorner(car: Car, lengths: Lengths = {}): Corner {
+/** Makes a car's corner ready. `lengths`, `like`: see LinkageKind.mechanism. */
+export function makeCorner(car: Car, lengths: Lengths = {}, like?: Corner): Corner {
   const kind = kindOf<Linkage>(car.linkage);
   const wheelCentre = wheelCentreOf(car.wheel);
   const spinAxis = spinAxisOf(car.wheel);
@@ -51,7 +51,7 @@ export function makeCorner(car: Car, lengths: Lengths = {}): Corner {
     arms,
     members: kind.members(car.linkage),
     pivots,
-    mechanism: kind.mechanism(car.linkage, wheelCentre, lengths),
+    mechanism: kind.mechanism(car.linkage, wheelCentre, lengths, like?.mechanism),
     attitude: wheelAttitude(car),
     ...(car.driveshaft && { shaft: shaftMotion(car.driveshaft, wheelCentre, spinAxis) }),
     ...(car.shock && { shock: shockMotion(car.shock, arms, wheelCentre) }),

@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { BodyId, Dimension, UnitSystem } from "../car/car.ts";
 import { parseQuantity } from "../units/quantity.ts";
 import { parseThread } from "../units/thread.ts";
-import type { Assumed, Typical } from "./assumed.ts";
+import { type Assumed, inchRange, type Typical } from "./assumed.ts";
 import type { FaultCode } from "./fault.ts";
 import { DIMENSION_LIMITS, type Limit } from "./limits.ts";
 
@@ -93,6 +93,13 @@ export function fieldsFor(system: UnitSystem) {
     x: length("Forward of the datum; behind it is negative."),
     y: length("Out from the car's centreline: left positive, right negative."),
     z: length("Up from the ground at ride height."),
+    plusMinus: length(
+      "How far this point may be off, either way in each direction, where it differs from tolerances.",
+      {
+        sign: "positive",
+        typical: inchRange(1 / 32, 0.5),
+      },
+    ).exactOptional(),
   });
 
   const point = (meaning: string, rules: Pick<QuantityRules, "assumed"> = {}) =>

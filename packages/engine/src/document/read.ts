@@ -7,6 +7,7 @@ import { type Place, readJsonText } from "./json-text.ts";
 import { migrate } from "./migrate.ts";
 import { type Path, valueAt } from "./path.ts";
 import { resolveCar } from "./resolve/car.ts";
+import { ownTolerancesOf } from "./resolve/own-tolerances.ts";
 import { type CarDocument, FORMAT_VERSION, UNIT_SYSTEMS } from "./schema.ts";
 import { checkStructure, type PlacedFault, placed } from "./structure.ts";
 import { fillSurveyed, isBelow } from "./surveyed.ts";
@@ -56,14 +57,25 @@ function readValue(value: unknown, earlier: readonly Fault[], locate: Locate | u
 
   const from = { found: String(version.number), expected: String(FORMAT_VERSION), options: says };
   const migrated = says.length === 0 ? [] : [placed(["armwright"], "migrated", from)];
-  const assembly = assemble(structure.document, withSurvey(resolveCar(structure.document), surveyed.survey));
+  const assembly = assemble(
+    structure.document,
+    withCertainty(resolveCar(structure.document), structure.document, surveyed.survey),
+  );
   if (!assembly.ok) return refuse(assembly.faults);
   const warnings = [...migrated, ...assembly.warnings].map(inPlace);
   return { ok: true, document: structure.document, car: assembly.car, warnings };
 }
 
-function withSurvey(car: Car, survey: CarSurvey | undefined): Car {
-  return survey ? { ...car, survey, assumed: [...car.assumed, ...survey.assumed] } : car;
+/** The car with what is known of how sure its points are: the survey's readings, and points with a ± of their own. */
+function withCertainty(car: Car, document: CarDocument, survey: CarSurvey | undefined): Car {
+  const ownTolerances = ownTolerancesOf(document);
+  const right = car.right && { ...car.right, ...(ownTolerances.length > 0 && { ownTolerances }) };
+  return {
+    ...car,
+    ...(ownTolerances.length > 0 && { ownTolerances }),
+    ...(right && { right }),
+    ...(survey && { survey, assumed: [...car.assumed, ...survey.assumed] }),
+  };
 }
 
 type Version =

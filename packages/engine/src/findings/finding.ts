@@ -35,6 +35,7 @@ export type FindingCode =
   | "shock-lengthens-in-bump"
   | "limit-before-stop"
   | "limit-close"
+  | "limit-uncertain"
   | "stop-does-not-work"
   | "no-part-stops-the-wheel"
   | "shock-is-the-stop"

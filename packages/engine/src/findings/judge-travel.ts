@@ -1,10 +1,13 @@
 import type { Dimension } from "../car/car.ts";
+import type { LimitCertainty } from "../certainty/limit-certainty.ts";
 import type { Direction } from "../limits/find-limits.ts";
 import type { LimitCode } from "../limits/limit.ts";
 import type { DirectionReport, LimitReport } from "../limits/travel-report.ts";
 import { contactAt } from "./contact.ts";
 import { type Finding, type FindingValue, length } from "./finding.ts";
 import type { Judged } from "./judge.ts";
+import { isUncertain } from "./judge-certainty.ts";
+import { STOP_NAME } from "./stop-name.ts";
 
 const INCH = 0.0254;
 const DEGREE = Math.PI / 180;
@@ -26,19 +29,22 @@ const READS_THE_SAME: Partial<Record<Dimension, number>> = { length: INCH / 32, 
 /** Differences of dimensions below this are not worth a word, m: half of a sixteenth. */
 const SAME = INCH / 32;
 
-export function judgeTravel(study: Judged): Finding[] {
+/** `near`: how sure the near limits are; none while the hand moves something. */
+export function judgeTravel(study: Judged, near: readonly LimitCertainty[] = []): Finding[] {
   const { bump, droop } = study.travel;
-  const up = judgeDirection(study, bump);
+  const up = judgeDirection(study, bump, near);
   // What is already past at ride height is met at once in both directions, and told once.
   const told = new Set(up.filter(({ code }) => code === "past-at-ride").map(({ values }) => values["limit"]));
-  const down = judgeDirection(study, droop).filter(
+  const down = judgeDirection(study, droop, near).filter(
     ({ code, values }) => code !== "past-at-ride" || !told.has(values["limit"]),
   );
   return [...up, ...down, ...judgeClearances(study), ...judgeTargets(study)];
 }
 
-function judgeDirection(study: Judged, report: DirectionReport): Finding[] {
+function judgeDirection(study: Judged, report: DirectionReport, near: readonly LimitCertainty[]): Finding[] {
   const { direction, stop } = report;
+  const certaintyOf = ({ id }: LimitReport): LimitCertainty | undefined =>
+    near.find((each) => each.direction === direction && each.limit.id === id);
   const findings: Finding[] = [];
   const way = direction;
   if (!stop.works) {
@@ -101,8 +107,11 @@ function judgeDirection(study: Judged, report: DirectionReport): Finding[] {
     if (!stop.works && limit === report.first) continue;
     if (limit.pastAtRide) findings.push(pastAtRide(study, limit));
     // Nearer to the stop than a tape can tell is at the stop, not before it.
-    else if (limit.travelLeft < -SAME) findings.push(beforeStop(limit, report));
+    else if (limit.travelLeft < -SAME) findings.push(beforeStop(limit, report, certaintyOf(limit)?.sd));
     else {
+      const certainty = certaintyOf(limit);
+      // That it may come before the stop says more than that it comes close.
+      if (certainty && isUncertain(certainty)) continue;
       const wanted = WANTED_AT_STOP[limit.code] ?? (limit.isProtected ? undefined : 0);
       if (wanted !== undefined && limit.spare < wanted - (READS_THE_SAME[limit.dimension] ?? 0)) {
         findings.push(close(limit, report, wanted));
@@ -125,13 +134,6 @@ function judgeDirection(study: Judged, report: DirectionReport): Finding[] {
   }
   return findings;
 }
-
-export const STOP_NAME = {
-  "bump-stop": "bump stop",
-  strap: "strap",
-  shock: "shock",
-  travel: "aimed-at stop",
-} as const;
 
 /** A stop chosen to be the shock is not also before itself. */
 const isTheStop = (limit: LimitReport, report: DirectionReport): boolean =>
@@ -163,7 +165,7 @@ function pastAtRide(study: Judged, limit: LimitReport): Finding {
   };
 }
 
-function beforeStop(limit: LimitReport, report: DirectionReport): Finding {
+function beforeStop(limit: LimitReport, report: DirectionReport, sd: number | undefined): Finding {
   return {
     code: "limit-before-stop",
     gravity: "must",
@@ -178,6 +180,7 @@ function beforeStop(limit: LimitReport, report: DirectionReport): Finding {
       part: MADE_PART[report.direction],
       travel: length(Math.abs(limit.travel)),
       before: length(-limit.travelLeft),
+      ...(sd !== undefined && { plusMinus: length(2 * sd) }),
       over: ofDimension(Math.abs(limit.spare), limit.dimension),
     },
   };

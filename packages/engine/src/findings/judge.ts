@@ -1,6 +1,7 @@
 import type { Study } from "../study/study.ts";
 import { count, type Finding } from "./finding.ts";
 import { judgeAlignment } from "./judge-alignment.ts";
+import { judgeCertainty, nearLimits } from "./judge-certainty.ts";
 import { judgeDriveline } from "./judge-driveline.ts";
 import { judgeShock } from "./judge-shock.ts";
 import { judgeSprings } from "./judge-springs.ts";
@@ -9,16 +10,18 @@ import { judgeSurvey } from "./judge-survey.ts";
 import { judgeTravel } from "./judge-travel.ts";
 
 /** What judgements are made from: the study but for its findings and what they do not need. */
-export type Judged = Omit<Study, "findings" | "axle" | "adjusters">;
+export type Judged = Omit<Study, "findings" | "axle" | "adjusters" | "certainty">;
 
 /** While the hand moves something, what takes milliseconds to judge waits until it rests. */
 export type JudgedWhile = "resting" | "moving";
 
 /** Every judgement on a study, worst first, each kind in the order of the builder's work. */
 export function judge(study: Judged, hand: JudgedWhile): readonly Finding[] {
+  const near = hand === "resting" ? nearLimits(study) : [];
   const findings = [
     ...judgeSurvey(study),
-    ...judgeTravel(study),
+    ...judgeTravel(study, near),
+    ...judgeCertainty(study, near),
     ...judgeDriveline(study),
     ...judgeShock(study),
     ...judgeSprings(study),

@@ -1,6 +1,7 @@
 import type { UnitSystem } from "../car/car.ts";
 import { formatValue } from "../units/format.ts";
 import type { Finding, FindingCode, FindingValue } from "./finding.ts";
+import { CERTAINTY_SENTENCES } from "./say-certainty.ts";
 import { STOPS_SENTENCES } from "./say-stops.ts";
 import { SURVEY_SENTENCES } from "./say-survey.ts";
 
@@ -103,7 +104,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
     remedy: "Check the entry first; then move one of the two.",
   }),
   "limit-before-stop": (w) => ({
-    sentence: `${met(w["code"], w["limit"])} ${w["travel"]} into ${w["way"]}, ${w["before"]} before the ${w["stop"]} ends it.`,
+    sentence: `${met(w["code"], w["limit"])} ${w["travel"]} into ${w["way"]}, ${w["before"]}${w["plusMinus"] ? ` (± ${w["plusMinus"]})` : ""} before the ${w["stop"]} ends it.`,
     remedy: HOW_TO_FREE[w["code"] ?? ""] ?? `Let the ${w["part"]} come sooner.`,
   }),
   "limit-close": (w) => ({
@@ -255,6 +256,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
     sentence: `${w["by"]} already where the car sits: the main spring works alone from there, which is harsh.`,
     remedy: `Set the stop ${w["from"]} to ${w["to"]} of shock past ride (common practice).`,
   }),
+  ...CERTAINTY_SENTENCES,
   ...STOPS_SENTENCES,
   ...SURVEY_SENTENCES,
   "rod-end-limits-unknown": (w) => ({

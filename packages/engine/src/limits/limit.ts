@@ -63,16 +63,16 @@ export function lookAt(corner: Corner, state: MotionState, row: Float64Array, tr
 }
 
 /** Every limit that this car can have, but the linkage's own range. */
-export function limitsOf(corner: Corner): readonly Limit[] {
-  return [
-    ...shockLimits(corner),
-    ...shaftLimits(corner),
-    ...underbodyLimits(corner),
-    ...rodEndLimits(corner),
-    ...madeStops(corner),
-    ...clearanceLimits(corner),
-  ];
-}
+export const limitsOf = (corner: Corner): readonly Limit[] => [...plainLimitsOf(corner), ...clearanceLimits(corner)];
+
+/** Those that need no solids. */
+export const plainLimitsOf = (corner: Corner): readonly Limit[] => [
+  ...shockLimits(corner),
+  ...shaftLimits(corner),
+  ...underbodyLimits(corner),
+  ...rodEndLimits(corner),
+  ...madeStops(corner),
+];
 
 function shockLimits({ car }: Corner): Limit[] {
   const { shock } = car;

@@ -4,7 +4,13 @@ import { subtract, unit, type Vec3 } from "../geometry/vec3.ts";
 import { reachDirection } from "./arm-axis.ts";
 import { armLine, type DoubleAArmConstants, doubleAArmConstants, KINGPIN } from "./double-a-arm-constants.ts";
 import { closure, deriveByTravel, placeByAngle, UPPER_CLOSED } from "./double-a-arm-step.ts";
-import { type Branches, type DrivenPosition, type DrivenStretch, findDrivenRange, stretchAt } from "./driven-range.ts";
+import {
+  type Branches,
+  type DrivenPosition,
+  type DrivenStretch,
+  drivenRange,
+  findDrivenRange,
+} from "./driven-range.ts";
 import type { AdjustedLinkage, Lengths, LinkageKind, Mechanism } from "./kind.ts";
 import { designState, type MotionState, AT as STATE_PLACES } from "./motion-state.ts";
 import { armTube, givenLength, hingePivots, linkPivots, linkTube } from "./parts.ts";
@@ -98,7 +104,12 @@ const ballPivot = (body: "lower-arm" | "upper-arm", id: string, label: string, a
   shank: { body },
 });
 
-function doubleAArmMechanism(linkage: DoubleAArmLinkage, wheelCentre: Vec3, lengths: Lengths = {}): Mechanism {
+function doubleAArmMechanism(
+  linkage: DoubleAArmLinkage,
+  wheelCentre: Vec3,
+  lengths: Lengths = {},
+  like: Mechanism | undefined = undefined,
+): Mechanism {
   const m = doubleAArmConstants(linkage, wheelCentre, lengths);
   const scratch = designState();
   const look = (angle: number, branches: Branches): DrivenPosition => {
@@ -107,11 +118,16 @@ function doubleAArmMechanism(linkage: DoubleAArmLinkage, wheelCentre: Vec3, leng
     const margins = [closure[0]!, placed === UPPER_CLOSED ? 1 : closure[1]!];
     return { travel: scratch[AT.wheelCentre + 2]! - m.designHeight, slope: scratch[AT.velocity + 2]!, margins };
   };
-  const { range, stretches } = findDrivenRange(look, 2);
+  const driven = drivenRange(() => findDrivenRange(look, 2), like);
   return {
-    range,
+    get range() {
+      return driven.own().range;
+    },
+    get stretches() {
+      return driven.own().stretches;
+    },
     solve: (travel, state) => {
-      const stretch = stretchAt(stretches, travel);
+      const stretch = driven.stretchAt(travel);
       return stretch ? solveDoubleAArm(m, stretch, travel, state) : -1;
     },
   };

@@ -1,4 +1,4 @@
-import type { RangeEnd, TravelRange } from "./kind.ts";
+import type { Mechanism, RangeEnd, TravelRange } from "./kind.ts";
 
 /** A linkage that is driven by one arm's angle, looked at in one position on one branch of its closures. */
 export interface DrivenPosition {
@@ -199,4 +199,34 @@ export function stretchAt(stretches: readonly DrivenStretch[], travel: number): 
     if (travel >= stretch.lowTravel && travel <= stretch.highTravel) return stretch;
   }
   return null;
+}
+
+/** Within this of the end of a stretch, m, a linkage that is a hair off may have its own end. */
+const WELL_INSIDE = 0.02;
+
+/**
+ * A linkage's range, found when it is first needed. One that is a hair off another (`like`) moves within that one's
+ * stretches as long as it stays well inside them, and does without its own.
+ */
+export function drivenRange(
+  find: () => DrivenRange,
+  like: Mechanism | undefined,
+): { readonly own: () => DrivenRange; readonly stretchAt: (travel: number) => DrivenStretch | null } {
+  let found: DrivenRange | undefined;
+  const own = (): DrivenRange => {
+    found ??= find();
+    return found;
+  };
+  const theirs = (like?.stretches ?? []).filter(
+    ({ lowTravel, highTravel }) => highTravel - lowTravel > 2 * WELL_INSIDE,
+  );
+  const isWellInside = (travel: number, { lowTravel, highTravel }: DrivenStretch): boolean =>
+    travel > lowTravel + WELL_INSIDE && travel < highTravel - WELL_INSIDE;
+  return {
+    own,
+    stretchAt: (travel) => {
+      for (const stretch of theirs) if (isWellInside(travel, stretch)) return stretch;
+      return stretchAt(own().stretches, travel);
+    },
+  };
 }

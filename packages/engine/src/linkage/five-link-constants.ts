@@ -28,14 +28,21 @@ export function fiveLinkConstants(linkage: FiveLinkLinkage, wheelCentre: Vec3, l
   });
   const order = rowOrder(rows.map((row) => row.gradient));
   const sorted = order.map((index) => rows[index]!);
-  const flat = (pick: (row: (typeof rows)[number]) => Vec3) =>
-    Float64Array.from(sorted.flatMap((row) => [pick(row).x, pick(row).y, pick(row).z]));
-  return {
-    wheelCentre,
-    inner: flat((row) => row.link.inner),
-    arm: flat((row) => row.reach),
-    halfSquare: Float64Array.from(sorted, (row) => 0.5 * row.length * row.length),
-  };
+  const inner = new Float64Array(15);
+  const arm = new Float64Array(15);
+  const halfSquare = new Float64Array(5);
+  for (const [k, { link, reach, length }] of sorted.entries()) {
+    put(link.inner, inner, 3 * k);
+    put(reach, arm, 3 * k);
+    halfSquare[k] = 0.5 * length * length;
+  }
+  return { wheelCentre, inner, arm, halfSquare };
+}
+
+function put({ x, y, z }: Vec3, into: Float64Array, at: number): void {
+  into[at] = x;
+  into[at + 1] = y;
+  into[at + 2] = z;
 }
 
 /** The order of rows that partial pivoting would choose. */

@@ -2,7 +2,13 @@ import type { HArmLinkage } from "../car/car.ts";
 import { placePoint } from "../geometry/pose.ts";
 import { cross, dot, midpoint, squareTo, subtract, unit, type Vec3 } from "../geometry/vec3.ts";
 import { liftingAxis, reachDirection } from "./arm-axis.ts";
-import { type Branches, type DrivenPosition, type DrivenStretch, findDrivenRange, stretchAt } from "./driven-range.ts";
+import {
+  type Branches,
+  type DrivenPosition,
+  type DrivenStretch,
+  drivenRange,
+  findDrivenRange,
+} from "./driven-range.ts";
 import type { AdjustedLinkage, Lengths, LinkageKind, Mechanism } from "./kind.ts";
 import { type MotionState, AT as STATE_PLACES } from "./motion-state.ts";
 import { armTube, givenLength, hingePivots, linkPivots, linkTube } from "./parts.ts";
@@ -173,13 +179,23 @@ function lookAt(h: HArmConstants, angle: number, branches: Branches): DrivenPosi
   return { travel: z - h.designHeight, slope: zAlpha + (cb * zs - sb * zc) * b1, margins: [margin] };
 }
 
-function hArmMechanism(linkage: HArmLinkage, wheelCentre: Vec3, lengths: Lengths = {}): Mechanism {
+function hArmMechanism(
+  linkage: HArmLinkage,
+  wheelCentre: Vec3,
+  lengths: Lengths = {},
+  like: Mechanism | undefined = undefined,
+): Mechanism {
   const h = hArmConstants(linkage, wheelCentre, lengths);
-  const { range, stretches } = findDrivenRange((angle, branches) => lookAt(h, angle, branches), 1);
+  const driven = drivenRange(() => findDrivenRange((angle, branches) => lookAt(h, angle, branches), 1), like);
   return {
-    range,
+    get range() {
+      return driven.own().range;
+    },
+    get stretches() {
+      return driven.own().stretches;
+    },
     solve: (travel, state) => {
-      const stretch = stretchAt(stretches, travel);
+      const stretch = driven.stretchAt(travel);
       return stretch ? solveHArm(h, stretch, travel, state) : -1;
     },
   };

@@ -1,6 +1,7 @@
 import type { ArmId, BodyId, Linkage } from "../car/car.ts";
 import type { Pose } from "../geometry/pose.ts";
 import type { Vec3 } from "../geometry/vec3.ts";
+import type { DrivenStretch } from "./driven-range.ts";
 import type { MotionState } from "./motion-state.ts";
 
 /** All that the rest of the engine knows of a kind of linkage. A further kind is one file that exports one of these. */
@@ -20,9 +21,10 @@ export interface LinkageKind<L extends Linkage> {
   adjust(linkage: L, adjusterId: string, change: number): AdjustedLinkage<L>;
   /**
    * The moving mechanism. `wheelCentre` is where the wheel centre is with the linkage's points as given (m); travel
-   * counts from its height.
+   * counts from its height. `like`: that of a linkage from which this one differs by no more than building does; its
+   * range then serves for both, but near its ends.
    */
-  mechanism(linkage: L, wheelCentre: Vec3, lengths?: Lengths): Mechanism;
+  mechanism(linkage: L, wheelCentre: Vec3, lengths?: Lengths, like?: Mechanism): Mechanism;
 }
 
 export interface ArmAxis {
@@ -99,6 +101,8 @@ export interface TravelRange {
 
 export interface Mechanism {
   readonly range: TravelRange;
+  /** Where one arm's angle drives it: the stretches of its motion. */
+  readonly stretches?: readonly DrivenStretch[];
   /**
    * Brings `state` to `travel` (m, wheel-centre height less that of the design position), starting from what it holds.
    * Gives the number of iterations, or −1 outside the range, with the state left as it was.

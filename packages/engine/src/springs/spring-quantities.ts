@@ -10,16 +10,24 @@ export function springQuantities({ car }: Corner): readonly Quantity[] {
   const shockSpring = shockSpringOf(shock);
   if (!shock || !shockSpring) return [];
   const pace = { pace: "fast", restedAt: distance(shock.upper.point, shock.lower.point) } as const;
+  // The quantities of one position are read one after the other: they share one answer.
+  let last: WheelSpringState | undefined;
+  const stateIn = (row: Float64Array): WheelSpringState => {
+    const shockLength = row[ROW.shockLength]!;
+    const motionRatio = row[ROW.motionRatio]!;
+    const motionRatioSlope = row[ROW.motionRatioSlope]!;
+    const isSame =
+      last?.shockLength === shockLength &&
+      last.motionRatio === motionRatio &&
+      last.motionRatioSlope === motionRatioSlope;
+    if (!last || !isSame)
+      last = wheelSpringAt(shockSpring, { travel: 0, shockLength, motionRatio, motionRatioSlope }, pace);
+    return last;
+  };
   const reader =
     (read: (state: WheelSpringState) => number) =>
     (row: Float64Array): number | null => {
-      const place = {
-        travel: 0,
-        shockLength: row[ROW.shockLength]!,
-        motionRatio: row[ROW.motionRatio]!,
-        motionRatioSlope: row[ROW.motionRatioSlope]!,
-      };
-      const state = wheelSpringAt(shockSpring, place, pace);
+      const state = stateIn(row);
       // Springs that are solid have neither force nor rate that they could be known by.
       return state.springs.isSolid ? null : read(state);
     };

@@ -1,6 +1,7 @@
 import { type TurnEffect, turnEffects } from "../adjust/turn-effects.ts";
 import { type AxleTable, axleTable } from "../axle/axle-table.ts";
 import type { Car } from "../car/car.ts";
+import { type StudyCertainty, studyCertainty } from "../certainty/study-certainty.ts";
 import { type Corner, makeCorner } from "../cycle/corner.ts";
 import { type Cycle, moveThrough, stations } from "../cycle/cycle.ts";
 import { type Quantity, quantitiesOf } from "../cycle/quantities.ts";
@@ -22,6 +23,8 @@ export interface Study {
   readonly cycle: Cycle;
   readonly axle: AxleTable;
   readonly adjusters: readonly TurnEffect[];
+  /** How sure the numbers at the stops and at ride height are, and the limits; takes tenths of a second. */
+  readonly certainty: StudyCertainty;
   /** Worst first. */
   readonly findings: readonly Finding[];
 }
@@ -53,12 +56,16 @@ export function study(car: Car, options: StudyOptions = {}): Study {
   // Not needed for findings, and so made only when asked for: a study is remade at every step of a drag.
   const axle = whenAsked(() => axleTable(corner, right, bump, droop));
   const adjusters = whenAsked(() => turnEffects(car));
+  const certainty = whenAsked(() => studyCertainty(car, travel));
   const found = { car, corner, range: corner.mechanism.range, travel, quantities: quantitiesOf(corner), cycle };
   return {
     ...found,
     findings: judge(found, options.beyondStops === undefined ? "resting" : "moving"),
     get axle() {
       return axle();
+    },
+    get certainty() {
+      return certainty();
     },
     get adjusters() {
       return adjusters();

@@ -32,7 +32,9 @@ const plan = exampleCar("saltbush");
 const inputs = uncertainInputs(plan);
 
 describe("a car with one point off by 3/16 in", () => {
-  const off = inputs.list.find(({ place, axis }) => place.path === "linkage.upperLink.inner" && axis === "z")!;
+  const off = inputs.list.find(
+    (input) => input.kind === "point" && input.place.path === "linkage.upperLink.inner" && input.axis === "z",
+  )!;
   const built = movedBy(plan, off, (3 / 16) * INCH);
 
   test("is explained rightly: the point, the direction, the amount", () => {

@@ -112,6 +112,6 @@ describe("faults", () => {
 it("the JSON Schema takes a point by coordinates or by name", () => {
   const schema = JSON.parse(JSON.stringify(carJsonSchema()));
   const { hubFace } = schema.properties.wheel.properties;
-  expect(Object.keys(hubFace.properties)).toEqual(["surveyed", "x", "y", "z"]);
+  expect(Object.keys(hubFace.properties)).toEqual(["surveyed", "x", "y", "z", "plusMinus"]);
   expect(hubFace.required).toBeUndefined();
 });

@@ -65,7 +65,7 @@ const CASES: readonly Case[] = [
     changes: [["driveshaft.outer.angleLimit", 20]],
     code: "limit-before-stop",
     gravity: "must",
-    says: /^The outer U-joint reaches the end of its angle 6 [\d/]+ in into droop, 1 [\d/]+ in before the strap ends it\.$/,
+    says: /^The outer U-joint reaches the end of its angle 6 [\d/]+ in into droop, 1 [\d/]+ in \(± \d[\d/]* in\) before the strap ends it\.$/,
   },
   {
     what: "an inner joint whose limit is not known",

@@ -56,6 +56,9 @@ function resolveSide(document: CarDocument, right: RightDocument | undefined): C
           tolerances: {
             ...(document.tolerances.tacked === undefined ? {} : { tacked: whole.length(document.tolerances.tacked) }),
             ...(document.tolerances.joint === undefined ? {} : { joint: whole.length(document.tolerances.joint) }),
+            ...(document.tolerances.turned === undefined
+              ? {}
+              : { turned: whole.value(document.tolerances.turned, "turns") }),
           },
         }
       : {}),

@@ -18,4 +18,11 @@ export const tolerancesSection = (f: Fields) =>
         assumed: { words: "1/16 in", because: "common practice: tape" },
       })
       .exactOptional(),
+    turned: f
+      .quantity("turns", "How near an adjuster can be set, turns either way: half a turn is half a thread.", {
+        sign: "positive",
+        typical: { from: 0.25, to: 1 },
+        assumed: { words: "1/2 turn", because: "common practice: half a thread, then the jam nut" },
+      })
+      .exactOptional(),
   });
