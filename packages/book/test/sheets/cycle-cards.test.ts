@@ -123,7 +123,7 @@ describe.each(["saltbush", "juniper"] as const)("cycle cards of %s", (name) => {
 
   test.each(cards)("$name: ± is two standard deviations of building and reading together", ({ travel, rows }) => {
     const { readings } = cycleCertainty(car, [travel]);
-    const sd = (id: string): number => readings.find(({ quantity }) => quantity.id === id)!.sd;
+    const sd = (id: string): number => readings.find(({ quantity }) => quantity.id === id)!.sd!;
     // ± of a careful reading, two standard deviations: a sixteenth by tape, 0.2° by angle finder.
     const together = (built: number, read: number): number => Math.hypot(2 * built, read);
     const wanted: readonly (readonly [string, number])[] = [
