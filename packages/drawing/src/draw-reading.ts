@@ -14,6 +14,8 @@ export interface ReadingPicture {
   readonly points: readonly { readonly name: string; readonly at: Vec3 }[];
   /** As in the survey: points by their place in the list. */
   readonly reading: SurveyReading;
+  /** Where the wheel stands in it, travel, m; ride height unless said. */
+  readonly travel?: number;
   /** What stands on the tape: a reading, or nothing. */
   readonly text: string;
 }
@@ -47,7 +49,7 @@ export function drawReading(picture: ReadingPicture, width: number, height: numb
   const a = view.at(ends.from);
   const b = view.at(ends.to);
   const parts: Primitive[] = [
-    ...carBehind(picture.study, name, sheet),
+    ...carBehind(picture.study, name, sheet, picture.travel),
     ...others.flatMap(({ at }) => cross(view.at(at), 3.5 * pen)),
     ...ends.helpers.map(([from, to]) =>
       stroke("survey", view.at(from), view.at(to), { ink: "ink-2", weight: "thin", dash: "centre" }),

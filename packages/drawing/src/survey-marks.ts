@@ -14,9 +14,9 @@ export const VIEWS = {
   "from the left": viewFromLeft,
 } as const;
 
-/** The car at ride height in pencil, where there is one. */
-export function carBehind(study: Study | null, name: View["name"], sheet: Sheet): Primitive[] {
-  const solved = study && solveAt(study.corner, 0);
+/** The car in pencil, where there is one: at ride height, or with the wheel where it is said to be. */
+export function carBehind(study: Study | null, name: View["name"], sheet: Sheet, travel = 0): Primitive[] {
+  const solved = study && solveAt(study.corner, travel);
   if (!study || !solved) return [];
   const position = positionOf(study.corner, solved.state);
   const options = { ghosts: false, dimensions: false, notes: false, title: false, detail: "full" } as const;

@@ -88,6 +88,7 @@ export { type AxleLanding, runAxle } from "./landing/run-axle.ts";
 export { runLanding, sceneOf } from "./landing/run-landing.ts";
 export type { Direction } from "./limits/find-limits.ts";
 export type * from "./limits/travel-report.ts";
+export { reportTravel } from "./limits/travel-report.ts";
 export type * from "./linkage/kind.ts";
 export { kindOf, LINKAGE_KINDS } from "./linkage/kinds.ts";
 export { designState, type MotionState } from "./linkage/motion-state.ts";

@@ -31,6 +31,7 @@ const KeysPanel = lazy(PANELS.KeysPanel);
 const ChartsPanel = lazy(PANELS.ChartsPanel);
 
 /** Needed by one step only, which fetches it when it is opened. */
+const LogPanel = lazy(() => import("../as-built/LogPanel.tsx").then((m) => ({ default: m.LogPanel })));
 const ReadingPanel = lazy(() => import("../survey/ReadingPanel.tsx").then((m) => ({ default: m.ReadingPanel })));
 
 /** Fetches what may be asked for next, once the page has nothing else to do: a panel then opens at once. */
@@ -68,6 +69,10 @@ function contentsOf(panel: Panel): ReactNode {
       return (
         <ReadingPanel key={String(panel.index)} index={panel.index} {...(panel.start && { start: panel.start })} />
       );
+    case "log-reading": {
+      const { kind: _, ...asked } = panel;
+      return <LogPanel {...asked} />;
+    }
     case "how":
       return <HowPanel id={panel.quantity} />;
     case "how-limit":

@@ -1,188 +1,248 @@
-import {
-  type AsBuiltCause,
-  type CARD_KINDS,
-  type CardReading,
-  cardReadings,
-  explainAsBuilt,
-  explainedField,
-  fiveMinuteCheck,
-  formatLength,
-  type UnitSystem,
-  uncertainInputs,
-} from "@armwright/engine";
-import { type ReactNode, useMemo, useState } from "react";
+import "../styles/survey.css";
+import { type ReactNode, useEffect, useMemo, useState } from "react";
+import { GravityMark } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
-import { edit } from "../store/bench.ts";
+import { useJob } from "../jobs/use-job.ts";
+import { bench, compareWith, edit, showPanel } from "../store/bench.ts";
+import { createCar } from "../store/connection.ts";
 import { Reading } from "../words/Reading.tsx";
-import { shown, shownLength, shownTravel, tidy } from "../words/shown.ts";
+import { capitalised, shownLength, shownTravel, tidy } from "../words/shown.ts";
+import type { AsBuiltAnswer, ExplanationSaid } from "./as-built-job.ts";
+import { LoggedTable } from "./LoggedTable.tsx";
+import { sayCard, sayCardWithin, sayCause, sayCauseWithin, sayMove, unitOfCard } from "./words.ts";
 
-/** The five-minute check, the cycle log, and what explains the difference between car and plan. */
+/** Whether car and plan agree and what explains it if not; the five-minute check; then the log, height by height. */
 export function AsBuiltWork(): ReactNode {
-  const study = useBench(({ live, moving }) => (moving ? null : live.study));
-  const units = useBench((state) => state.units);
-  const car = study?.car;
-  const found = useMemo(() => {
-    if (!car) return null;
-    const inputs = uncertainInputs(car);
-    return { check: fiveMinuteCheck(car, inputs), built: explainAsBuilt(car, car.asBuilt ?? [], inputs) };
-  }, [car]);
-  if (!study || !car || !found) return null;
-  const { check, built } = found;
-  const best = built.explanations[0];
+  const document = useBench(({ document: shown, moving, live }) => (moving || live.faults.length > 0 ? null : shown));
+  const input = useMemo(() => document && { document }, [document]);
+  const { last, failed } = useJob("as-built", input);
+  useEffect(() => {
+    void import("./LogPanel.tsx");
+  }, []);
+  if (failed !== "") return <p className="fault">{capitalised(failed)}.</p>;
+  if (!last) return <p className="quiet">Comparing …</p>;
+  const { answer } = last;
+  const isOlder = document !== last.input.document;
   return (
-    <section className="as-built-work" aria-label="As built">
-      {check && (
-        <p>
-          <b>Five-minute check.</b> Block the hub {shownLength(Math.abs(check.travel), units)}{" "}
-          {check.travel > 0 ? "up" : "down"} from ride height: {check.card.label} should read{" "}
-          <Reading text={say(check.reads, check.card, units)} /> ±{" "}
-          <Reading text={say(check.plusMinus, check.card, units)} />.
-        </p>
-      )}
-      <NewReading cards={cardReadings(study.corner)} />
-      {built.readings.length > 0 && (
-        <table className="compare-table">
-          <thead>
-            <tr>
-              <th scope="col">travel</th>
-              <th scope="col">reading</th>
-              <th scope="col">plan ±</th>
-              <th scope="col">car reads</th>
-              <th scope="col">
-                <span className="unseen">take off</span>
-              </th>
-            </tr>
-          </thead>
-          <tbody>
-            {built.readings.map(({ logged, card, predicted, predictedSd, misfit }) => (
-              <tr key={logged.path}>
-                <th scope="row">{shownTravel(logged.travel, units)}</th>
-                <td>{card.label}</td>
-                <td>
-                  {predicted === null
-                    ? "out of reach"
-                    : `${say(predicted, card, units)} ± ${say(2 * predictedSd, card, units)}`}
-                </td>
-                <td>
-                  {say(logged.reads, card, units)}
-                  {misfit !== null && Math.abs(misfit) > 2 && <b> more than ±</b>}
-                </td>
-                <td>
-                  <button
-                    type="button"
-                    className="pressable"
-                    aria-label={`Take off: ${card.label} at ${shownTravel(logged.travel, units)}`}
-                    onClick={() => edit([{ path: logged.path, value: undefined }], "a reading taken off")}
-                  >
-                    off
-                  </button>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
-      {built.readings.length > 0 && (
-        <p role="status">
-          {built.agrees
-            ? "Car and plan agree as well as tape and building allow."
-            : "Something is off by more than tape and building allow."}
-        </p>
-      )}
-      {best && built.readings.length > 0 && Math.abs(best.test) > 2 && (
-        <>
-          <p>
-            Likeliest: {cause(best.cause, best.by, units)} ±{" "}
-            {shown(2 * best.sd, best.cause.kind === "point" ? "length" : "angle", units)}.
-            {built.alike > 1 && ` The readings cannot tell it from ${built.alike - 1} more:`}
-          </p>
-          <ul className="small">
-            {built.explanations.slice(1, built.alike).map(({ cause: other, by }) => (
-              <li key={cause(other, by, units)}>{cause(other, by, units)}</li>
-            ))}
-          </ul>
-          <button
-            type="button"
-            className="pressable take"
-            onClick={() => {
-              const { path, value } = explainedField(car, best);
-              edit([{ path, value }], "the car as it was built; the plan is in the history");
-            }}
-          >
-            Take the car as built
-          </button>
-        </>
-      )}
+    <section className={isOlder ? "as-built-work is-older" : "as-built-work"} aria-label="As built" aria-busy={isOlder}>
+      {answer.readings.length > 0 && <Verdict answer={answer} />}
+      <FiveMinutes answer={answer} />
+      <p className="problem-actions">
+        <button type="button" className="pressable take" onClick={() => showPanel({ kind: "log-reading" })}>
+          {answer.readings.length === 0 ? "Read the car, height by height" : "Read on"}
+        </button>
+      </p>
+      <LoggedTable readings={answer.readings} />
       <p className="small quiet">
-        Body on stands at ride height, springs out, gas let down. ± is two standard deviations, from your tolerances or
-        common practice.
+        Body on stands at ride height, springs out, gas let down. ± is two standard deviations,{" "}
+        {answer.isGiven ? "from your tolerances and readings" : "from common practice: 1/16 in where welded"}; flex and
+        slop of joints are not in it.
       </p>
     </section>
   );
 }
 
-/** One more reading, as it is taken under the car. */
-function NewReading({ cards }: { readonly cards: readonly CardReading[] }): ReactNode {
-  const count = useBench(({ document }) => document?.asBuilt?.readings.length ?? 0);
-  const hasLog = useBench(({ document }) => document?.asBuilt !== undefined);
-  const [what, setWhat] = useState<(typeof CARD_KINDS)[number]>("shock");
-  const [at, setAt] = useState("");
-  const [reads, setReads] = useState("");
-  const isReady = at.trim() !== "" && reads.trim() !== "";
-  const add = (): void => {
-    const value = { what, at: at.trim(), [what === "camber" ? "degrees" : "reads"]: reads.trim() };
-    edit(
-      hasLog ? [{ path: `asBuilt.readings[${count}]`, value }] : [{ path: "asBuilt", value: { readings: [value] } }],
-      "a reading of the car",
-    );
-    setReads("");
-  };
+/** The one thing to measure before any welding. */
+function FiveMinutes({ answer: { check } }: { readonly answer: AsBuiltAnswer }): ReactNode {
+  const units = useBench((state) => state.units);
+  if (!check) return null;
+  const { card, travel, reads, plusMinus } = check;
+  const unit = units === "metric" ? "mm" : "in";
   return (
-    <form
-      className="new-reading"
-      onSubmit={(event) => {
-        event.preventDefault();
-        if (isReady) add();
-      }}
-    >
-      <label>
-        what
-        <select value={what} onChange={(event) => setWhat(event.target.value as typeof what)}>
-          {cards.map(({ kind, label }) => (
-            <option key={kind} value={kind}>
-              {label}
-            </option>
-          ))}
-        </select>
-      </label>
-      <label>
-        hub blocked at, from ride
-        <input value={at} onChange={(event) => setAt(event.target.value)} placeholder="-4" autoComplete="off" />
-      </label>
-      <label>
-        reads
-        <input
-          value={reads}
-          onChange={(event) => setReads(event.target.value)}
-          placeholder="22 3/16"
-          autoComplete="off"
-        />
-      </label>
-      <button type="submit" className="pressable take" disabled={!isReady}>
-        Write it down
-      </button>
-    </form>
+    <section className="five-minutes" aria-label="Five-minute check">
+      <h3>Before any welding: the five-minute check</h3>
+      <p>
+        Block the hub <Reading text={`${shownLength(Math.abs(travel), units)} ${unit}`} /> {travel > 0 ? "up" : "down"}{" "}
+        from ride height. {capitalised(card.label)} should read{" "}
+        <b>
+          <Reading
+            text={`${sayCard(reads, card, units)}${unitOfCard(card, units)} ± ${sayCardWithin(plusMinus, card, units)}`}
+          />
+        </b>
+        {". "}
+        <button
+          type="button"
+          className="pressable link"
+          onClick={() => showPanel({ kind: "log-reading", travel, what: card.kind })}
+        >
+          It reads …
+        </button>
+      </p>
+    </section>
   );
 }
 
-const say = (value: number, { dimension, isFine }: CardReading, units: UnitSystem): string =>
-  dimension === "angle"
-    ? shown(value, "angle", units)
-    : tidy(formatLength(value, units, { denominator: isFine ? 32 : 16 }));
+function Verdict({ answer }: { readonly answer: AsBuiltAnswer }): ReactNode {
+  const { agrees, explanations, readings } = answer;
+  const isCompared = readings.some(({ misfit }) => misfit !== null);
+  if (!isCompared) {
+    return (
+      <p role="status">Nothing could be compared: the plan does not reach the heights at which the car was read.</p>
+    );
+  }
+  const [best, ...others] = explanations;
+  return (
+    <>
+      <ul className="survey-problems">
+        <li>
+          <GravityMark gravity={agrees ? "note" : "mind"} />
+          <div>
+            <p role="status">
+              <b>
+                {agrees
+                  ? "Car and plan agree as well as tape and building allow."
+                  : "Something is off by more than tape and building allow."}
+              </b>{" "}
+              {!best && !agrees && "No single cause explains it: look for a reading that is wrong, and read it again."}
+              {best && (agrees ? "If something is off, likeliest:" : "Likeliest:")}
+            </p>
+            {best && <Explained explanation={best} isFirst />}
+          </div>
+        </li>
+      </ul>
+      {others.length > 0 && (
+        <details className="point-sources" open={others.length < 3}>
+          <summary className="pressable">
+            The readings cannot tell it from {others.length === 1 ? "one other" : `${others.length} others`}
+          </summary>
+          <ul className="survey-problems alternatives">
+            {others.map((each) => (
+              <li key={each.operations.map(({ path }) => path).join()}>
+                <span />
+                <Explained explanation={each} />
+              </li>
+            ))}
+          </ul>
+          <p className="small quiet">
+            One more reading tells them apart: another height, or tape the places themselves from floor and centreline.
+          </p>
+        </details>
+      )}
+      {!agrees && <Together answer={answer} />}
+    </>
+  );
+}
 
-const WAYS = { x: ["farther forward", "farther back"], y: ["farther out", "farther in"], z: ["high", "low"] } as const;
+/** Nothing single, a little of everything: the least that explains the readings. */
+function Together({ answer: { together } }: { readonly answer: AsBuiltAnswer }): ReactNode {
+  const units = useBench((state) => state.units);
+  if (together.length < 2) return null;
+  return (
+    <p className="small quiet">
+      Or a little of each:{" "}
+      <Reading text={together.map(({ cause, by }) => tidy(sayCause(cause, by, units))).join("; ")} />.
+    </p>
+  );
+}
 
-function cause(of: AsBuiltCause, by: number, units: UnitSystem): string {
-  if (of.kind === "setting") return `${of.setting} at ride height is ${shown(by, "angle", units)} from the plan`;
-  return `${of.input.place.label} is ${shown(Math.abs(by), "length", units)} ${WAYS[of.input.axis][by > 0 ? 0 : 1]}`;
+function Explained({
+  explanation,
+  isFirst = false,
+}: {
+  readonly explanation: ExplanationSaid;
+  readonly isFirst?: boolean;
+}): ReactNode {
+  const units = useBench((state) => state.units);
+  const { cause, by, sd, operations, turns, stops } = explanation;
+  const words = capitalised(sayCause(cause, by, units));
+  return (
+    <div className="explained">
+      <p>
+        {isFirst ? (
+          <b>
+            <Reading text={words} />
+          </b>
+        ) : (
+          <Reading text={words} />
+        )}
+        <span className="quiet">
+          {" "}
+          <Reading text={`± ${sayCauseWithin(cause, sd, units)}`} />.
+        </span>
+      </p>
+      {isFirst && (
+        <>
+          <ul className="small what-to-do">
+            {cause.kind === "point" ? (
+              <li>
+                To come back to the plan, move it <Reading text={sayMove(cause.axis, by, units)} />, then set camber and
+                toe again.
+              </li>
+            ) : (
+              turns.map(({ label, change, turns: count }) => (
+                <li key={label}>
+                  To come back to the plan, make the {label} <Reading text={sayTurns(change, count, units)} />.
+                </li>
+              ))
+            )}
+            {stops.map((each) => (
+              <li key={each.direction}>
+                <Reading text={sayStop(each, units)} />
+              </li>
+            ))}
+          </ul>
+          <Keep operations={operations} />
+        </>
+      )}
+      {!isFirst && (
+        <button
+          type="button"
+          className="pressable link"
+          onClick={() => edit(operations, `${words}: taken as built; the plan is in the history`)}
+        >
+          Take this one as built
+        </button>
+      )}
+    </div>
+  );
+}
+
+const sayTurns = (change: number, turns: number | null, units: "inch-pound" | "metric"): string => {
+  const way = change > 0 ? "longer" : "shorter";
+  const length = `${shownLength(Math.abs(change), units, { denominator: 32 })} ${units === "metric" ? "mm" : "in"}`;
+  return turns === null ? `${length} ${way}` : `${Math.abs(turns).toFixed(1)} turns ${way} (${length})`;
+};
+
+function sayStop(
+  { direction, planned, built, first }: ExplanationSaid["stops"][number],
+  units: "inch-pound" | "metric",
+): string {
+  const unit = units === "metric" ? "mm" : "in";
+  const stop =
+    shownTravel(planned, units) === shownTravel(built, units)
+      ? `${capitalised(direction)} stays at ${shownTravel(built, units)} ${unit}`
+      : `${capitalised(direction)} comes to ${shownTravel(built, units)} in place of ${shownTravel(planned, units)} ${unit}`;
+  if (!first) return `${stop}.`;
+  return `${stop}; past it ${shownLength(first.built, units)} ${unit} to ${first.label}, planned ${shownLength(first.planned, units)}.`;
+}
+
+/** The car as it was built: beside the plan as a car of its own, or into this one. */
+function Keep({ operations }: { readonly operations: ExplanationSaid["operations"] }): ReactNode {
+  const [refused, setRefused] = useState("");
+  const beside = async (): Promise<void> => {
+    const { document, live } = bench.getState();
+    if (!document) return;
+    const { keptBeside } = await import("./keep-beside.ts");
+    const plan = live.study;
+    const because = await createCar(keptBeside(document, operations));
+    if (because !== null) setRefused(because);
+    else if (plan) compareWith({ label: `plan, ${document.name}`, study: plan });
+  };
+  return (
+    <>
+      <p className="problem-actions">
+        <button type="button" className="pressable take" onClick={() => void beside()}>
+          Keep as built, beside the plan
+        </button>
+        <button
+          type="button"
+          className="pressable quiet"
+          onClick={() => edit(operations, "the car as it was built; the plan is in the history")}
+        >
+          Take it into this car
+        </button>
+      </p>
+      {refused !== "" && <p className="fault">Not kept: {refused}.</p>}
+    </>
+  );
 }

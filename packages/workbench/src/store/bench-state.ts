@@ -29,6 +29,8 @@ export type Panel =
   | { readonly kind: "keypad"; readonly place: string }
   /** A reading of the survey, by its place in the list, or one that is proposed and not in it yet. */
   | { readonly kind: "survey-reading"; readonly index: number | null; readonly start?: SurveyEntry }
+  /** A reading of the cycle log: of a height, of one card, or one that stands in the log. */
+  | { readonly kind: "log-reading"; readonly travel?: number; readonly what?: string; readonly path?: string }
   | { readonly kind: "how"; readonly quantity: string }
   | { readonly kind: "how-limit"; readonly direction: "bump" | "droop"; readonly id: string }
   | { readonly kind: "how-finding"; readonly key: string };

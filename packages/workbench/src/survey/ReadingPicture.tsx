@@ -10,16 +10,18 @@ interface Props {
   readonly reading: SurveyReading;
   /** What stands on the tape. */
   readonly text: string;
+  /** Where the wheel stands in it, m; ride height unless said. */
+  readonly travel?: number;
 }
 
 /** Which points a reading is between, drawn on the car; as large as the room that it is given. */
-export function ReadingPicture({ points, reading, text }: Props): ReactNode {
+export function ReadingPicture({ points, reading, text, travel = 0 }: Props): ReactNode {
   const study = useBench(({ live, moving }) => (moving ? null : live.study));
   const [room, size] = useSize();
   const { width, height } = size ?? NO_SIZE;
   const drawing = useMemo(
-    () => (width > 0 && height > 0 ? drawReading({ study, points, reading, text }, width, height) : null),
-    [study, points, reading, text, width, height],
+    () => (width > 0 && height > 0 ? drawReading({ study, points, reading, text, travel }, width, height) : null),
+    [study, points, reading, text, travel, width, height],
   );
   const ink = useRef<SVGGElement>(null);
   useLayoutEffect(() => {

@@ -60,7 +60,7 @@ function TakenValue({ draft, isFresh, onDraft, onSet, children }: Props): ReactN
 }
 
 /** At the bench, with a keyboard: large, with its unit, set by Enter. */
-function TypedValue({
+export function TypedValue({
   typed,
   dimension,
   onSet,

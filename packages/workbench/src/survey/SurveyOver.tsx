@@ -2,7 +2,7 @@ import type { Vec3 } from "@armwright/engine";
 import type { ReactNode } from "react";
 import type { OverProps } from "../board/laid-over.ts";
 import { inView } from "../mounts/dots.ts";
-import { ENLARGED, ellipseOf } from "./ellipsoids.ts";
+import { ellipseOf } from "./ellipsoids.ts";
 import { useSurveyShown } from "./survey-shown.ts";
 
 /** The sheet's right and down as directions on the car, by view. */
@@ -61,9 +61,6 @@ export function SurveyOver({ view, sheet, size }: OverProps): ReactNode {
           </g>
         );
       })}
-      <text className="note" x={12} y={sheet.height - 10}>
-        hatched: where each point is, 95 in 100, drawn {ENLARGED} times as large
-      </text>
     </svg>
   );
 }

@@ -5,6 +5,7 @@ import { laidOver } from "../board/laid-over.ts";
 import { edit, showPanel } from "../store/bench.ts";
 import { plusMinusLength } from "../words/plus-minus.ts";
 import { Reading } from "../words/Reading.tsx";
+import { ENLARGED } from "./ellipsoids.ts";
 import { NewPoint } from "./NewPoint.tsx";
 import { NextReading } from "./NextReading.tsx";
 import { PointSources } from "./PointSources.tsx";
@@ -79,6 +80,9 @@ export function SurveyWork(): ReactNode {
         <AddPoint taken={section.points.map(({ name }) => name)} />
       </p>
       <h3>Where the points are</h3>
+      <p className="small quiet">
+        Drawn over the car as rings: where each point is, 95 in 100, {ENLARGED} times as large.
+      </p>
       <PointsTable car={car} chosen={chosen} onChoose={showSurveyPoint} />
       <h3>
         {chosen === null ? "Readings" : `Readings to ${chosen}`}
