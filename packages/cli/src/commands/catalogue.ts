@@ -341,11 +341,18 @@ export const COMMANDS: readonly Command[] = [
     operands: [CAR],
     options: [
       { name: "part", value: "NAME", meaning: "only parts whose name holds this, e.g. upperLink or shock" },
+      { name: "apply", value: "FILE", meaning: "write the car with what makes its weak arms hold into a file" },
+      {
+        name: "by",
+        value: "WAY",
+        meaning: "with --apply: next-size, gusset or second-tube (left out: the lightest that holds)",
+      },
       { name: "json", meaning: "as JSON, in newtons, metres and pascals" },
     ],
     examples: [
       ["The weakest parts, and the cases that find them", "npx armwright strength my.car.json"],
       ["All that is known of one part", "npx armwright strength my.car.json --part upperLink"],
+      ["The car with larger arm tubes", "npx armwright strength my.car.json --apply strong.car.json --by next-size"],
     ],
     load: () => import("./strength.ts"),
   },

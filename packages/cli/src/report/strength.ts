@@ -1,8 +1,8 @@
 import {
   type Car,
   formatNumber,
+  formatTube,
   formatValue,
-  INCH,
   type PartCheck,
   type StrengthStudy,
   sayCheck,
@@ -12,6 +12,8 @@ import {
 import { type Page, section } from "../text/page.ts";
 import { type Column, table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
+import { massWords } from "./mass-words.ts";
+import { proposalLines } from "./strength-help.ts";
 
 /** Whether the parts hold: weakest first, alternatives, what was not judged, what this is not. */
 export function strengthLines(car: Car, found: StrengthStudy, part: string | undefined, page: Page): readonly string[] {
@@ -26,6 +28,7 @@ export function strengthLines(car: Car, found: StrengthStudy, part: string | und
       "Weakest first",
       checks.length > 0 ? checkLines(checks, page) : ["No part of that name was judged."],
     ),
+    ...section(page, "What would make it hold", proposalLines(found.proposals, page)),
     ...section(page, "What another size would buy", alternativeLines(found.alternatives, page)),
     ...section(page, "What swings most", fatigueLines(found, page)),
     ...section(page, "Mass of each, tubes alone", massLines(found, page)),
@@ -94,10 +97,8 @@ function alternativeLines(alternatives: readonly TubeAlternative[], page: Page):
     alternatives.map(({ arm, size, mass, factor, isPresent }) => ({
       cells: [
         arm.replace("-", " "),
-        page.units === "metric"
-          ? `${formatNumber(size.diameter * 1000, 1)} × ${formatNumber(size.wall * 1000, 1)} mm`
-          : `${formatValue(size.diameter, "length", page.units).replace(" in", "")} × ${formatNumber(size.wall / INCH, 3).replace(/^0/, "")} in`,
-        massWords(mass, page),
+        formatTube(size, page.units),
+        massWords(mass, page.units),
         factor === null ? "–" : formatNumber(factor, 2),
         isPresent ? "as it is" : "",
       ],
@@ -114,7 +115,7 @@ function fatigueLines({ arms }: StrengthStudy, page: Page): readonly string[] {
     const life =
       repeats === null
         ? "no crack is to be reckoned with at that"
-        : `a crack has to be reckoned with after about ${formatNumber(10 ** Math.floor(Math.log10(Math.max(repeats, 1))), 0)} such blows, give or take`;
+        : `a crack has to be reckoned with after ${countWords(repeats)} such blows`;
     return hang(
       "",
       `${label}${where === "" ? "" : `, ${where}`}: ${formatValue(range, "stress", page.units)} from hanging free to ${loadCase}; ${life} (welded attachment, EN 1993-1-9 detail class 71, from memory). How often it comes is unknown.`,
@@ -123,8 +124,15 @@ function fatigueLines({ arms }: StrengthStudy, page: Page): readonly string[] {
   });
 }
 
-const massLines = ({ masses }: StrengthStudy, page: Page): readonly string[] =>
-  hang("", masses.map(({ label, mass }) => `${label} ${massWords(mass, page)}`).join("; "), page.width);
+/** A count of blows as far as it is known: to a power of ten. */
+function countWords(count: number): string {
+  if (count < 10) return "a few";
+  if (count < 100) return "some dozens of";
+  if (count < 1000) return "some hundreds of";
+  if (count < 1e4) return "some thousands of";
+  if (count < 1e5) return "some tens of thousands of";
+  return count < 1e6 ? "some hundreds of thousands of" : "a million or more";
+}
 
-const massWords = (kg: number, { units }: Page): string =>
-  units === "metric" ? `${formatNumber(kg, 1)} kg` : `${formatNumber(kg / 0.45359237, 1)} lb`;
+const massLines = ({ masses }: StrengthStudy, page: Page): readonly string[] =>
+  hang("", masses.map(({ label, mass }) => `${label} ${massWords(mass, page.units)}`).join("; "), page.width);

@@ -22,7 +22,7 @@ it("finds rate, coils or wire, each from the other two", async () => {
 it("says the stress when solid, and refuses what is not a spring", async () => {
   const { code, out } = await coil("--outside", "3", "--wire", "0.44", "--coils", "9", "--free", "12");
   expect(code).toBe(0);
-  expect(out).toMatch(/to solid: \d+ lb, stress in the wire \d+ psi/);
+  expect(out).toMatch(/to solid: \d+ lb, stress in the wire [\d.]+ ksi/);
   expect((await coil("--wire", "0.44", "--coils", "9")).code).toBe(2);
   expect((await coil("--outside", "3", "--wire", "0.44")).code).toBe(2);
   expect((await coil("--outside", "1", "--wire", "0.6", "--coils", "9")).code).toBe(2);

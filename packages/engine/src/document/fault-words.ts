@@ -63,6 +63,7 @@ const WORDS: Readonly<Record<FaultCode, (fault: Fault) => string>> = {
   "loaded-over-free": (f) =>
     `a loaded tyre cannot stand higher than a free one: ${f.found} against a free radius of ${f.expected}`,
   "not-below": (f) => `${f.found} has to be less than ${f.expected}`,
+  "not-above": (f) => `${f.found} has to be more than ${f.expected}`,
   "both-given": (f) => `${f.other} is given as well: the one follows from the other, keep one`,
   "wrong-side": (f) =>
     f.expected === "left"

@@ -24,6 +24,7 @@ export type FaultCode =
   | "shock-lengths"
   | "loaded-over-free"
   | "not-below"
+  | "not-above"
   | "both-given"
   | "wrong-side"
   | "unknown-pivot"

@@ -24,7 +24,13 @@ export interface Finding {
 
 export type FindingValue =
   | string
-  | { readonly value: number; readonly dimension: Dimension; readonly denominator?: 16 | 32 };
+  | {
+      readonly value: number;
+      readonly dimension: Dimension;
+      readonly denominator?: 16 | 32;
+      /** A wall as it is sold: inches to a thousandth. */
+      readonly isWall?: true;
+    };
 
 export type FindingCode =
   | "past-at-ride"
@@ -66,6 +72,7 @@ export type FindingCode =
   | "strap-across"
   | "bump-stop-off-square"
   | "bump-stop-overrun"
+  | "part-weak"
   | "rod-end-limits-unknown"
   | "survey-suspicious-reading"
   | "survey-misfit"
@@ -79,6 +86,7 @@ export const length = (value: number, denominator?: 16 | 32): FindingValue => ({
   dimension: "length",
   ...(denominator && { denominator }),
 });
+export const wall = (value: number): FindingValue => ({ value, dimension: "length", isWall: true });
 export const angle = (value: number): FindingValue => ({ value, dimension: "angle" });
 export const ratio = (value: number): FindingValue => ({ value, dimension: "ratio" });
 export const percent = (value: number): FindingValue => ({ value, dimension: "percent" });

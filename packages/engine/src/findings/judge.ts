@@ -6,6 +6,7 @@ import { judgeDriveline } from "./judge-driveline.ts";
 import { judgeShock } from "./judge-shock.ts";
 import { judgeSprings } from "./judge-springs.ts";
 import { judgeStops } from "./judge-stops.ts";
+import { judgeStrength } from "./judge-strength.ts";
 import { judgeSurvey } from "./judge-survey.ts";
 import { judgeTravel } from "./judge-travel.ts";
 
@@ -27,6 +28,7 @@ export function judge(study: Judged, hand: JudgedWhile): readonly Finding[] {
     ...judgeSprings(study),
     ...(hand === "resting" ? judgeStops(study) : []),
     ...judgeAlignment(study),
+    ...(hand === "resting" ? judgeStrength(study) : []),
     ...judgeInputs(study),
   ];
   return findings

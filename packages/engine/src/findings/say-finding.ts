@@ -1,9 +1,12 @@
 import type { UnitSystem } from "../car/car.ts";
+import { formatWall } from "../strength/size-words.ts";
 import { formatValue } from "../units/format.ts";
 import type { Finding, FindingCode, FindingValue } from "./finding.ts";
 import { CERTAINTY_SENTENCES } from "./say-certainty.ts";
 import { STOPS_SENTENCES } from "./say-stops.ts";
+
 import { SURVEY_SENTENCES } from "./say-survey.ts";
+import { WEAK_PART_SENTENCES } from "./say-weak-part.ts";
 
 /** A finding in words: what is, and what can be done about it. */
 export interface SaidFinding {
@@ -25,6 +28,7 @@ type Words = Record<string, string>;
 
 function say(value: FindingValue, system: UnitSystem): string {
   if (typeof value === "string") return value;
+  if (value.isWall) return formatWall(value.value, system);
   const style = value.denominator ? { denominator: value.denominator } : {};
   const text = formatValue(value.value, value.dimension, system, style);
   return value.dimension === "length" && /^0 /.test(text) && value.value !== 0 ? `under ${leastLength(system)}` : text;
@@ -258,6 +262,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
   }),
   ...CERTAINTY_SENTENCES,
   ...STOPS_SENTENCES,
+  ...WEAK_PART_SENTENCES,
   ...SURVEY_SENTENCES,
   "rod-end-limits-unknown": (w) => ({
     sentence: `${w["count"]} rod ends have no misalignment limit entered; the most tilted is ${w["where"]}: ${w["tilt"]} ${w["travelWhere"]}.`,
@@ -270,7 +275,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
   "cycle-before-welding": () => ({
     sentence: "This is geometry only: it knows no flex, no slop and no weld pull.",
     remedy:
-      "Tack, then cycle the real parts stop to stop on jack stands, springs out and gas let down, before welding out. Strength is not judged here; a licensed engineer and your rule book decide.",
+      "Tack, then cycle the real parts stop to stop on jack stands, springs out and gas let down, before welding out. Whether parts hold is only screened (npx armwright strength); a licensed engineer and your rule book decide.",
   }),
 };
 

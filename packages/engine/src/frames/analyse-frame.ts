@@ -44,11 +44,11 @@ export function analyseFrame(frame: Frame, cases: readonly FrameLoadCase[]): Fra
       movement: MOVEMENTS[at % 6]!,
     };
   }
-  const results = cases.map((loadCase) => {
-    const loads = loadVector(loadCase, index, axes, size);
-    const movement = solver.solve(loads, settled);
-    return resultOf(frame, loadCase, elements, index, axes, stiffness, loads, movement);
-  });
+  const loads = cases.map((loadCase) => loadVector(loadCase, index, axes, size));
+  const movements = solver.solve(loads, settled);
+  const results = cases.map((loadCase, at) =>
+    resultOf(frame, loadCase, elements, index, axes, stiffness, loads[at]!, movements[at]!),
+  );
   return { ok: true, results };
 }
 
@@ -118,7 +118,10 @@ function heldMovements(supports: readonly FrameSupport[], index: Index, size: nu
 const LEAST_PIVOT = 1e-12;
 
 type Solver =
-  | { readonly solve: (loads: readonly number[], settled: readonly number[]) => number[] }
+  | {
+      /** Movements under each of several load vectors. */
+      readonly solve: (loads: readonly (readonly number[])[], settled: readonly number[]) => readonly number[][];
+    }
   | { readonly stuckAt: number };
 
 function makeSolver(stiffness: Matrix, free: readonly number[]): Solver {
@@ -128,7 +131,7 @@ function makeSolver(stiffness: Matrix, free: readonly number[]): Solver {
   });
   const loose = scale.indexOf(0);
   if (loose >= 0) return { stuckAt: free[loose]! };
-  if (free.length === 0) return { solve: (_, settled) => [...settled] };
+  if (free.length === 0) return { solve: (loads, settled) => loads.map(() => [...settled]) };
   const scaled = stiffness.selection([...free], [...free]);
   scaled.mulColumnVector(scale).mulRowVector(scale);
   // Rounding of the products leaves the two halves apart in the last digit, which the library takes for no symmetry.
@@ -139,19 +142,22 @@ function makeSolver(stiffness: Matrix, free: readonly number[]): Solver {
   if (weak >= 0) return { stuckAt: free[weak]! };
   return {
     solve: (loads, settled) => {
+      if (loads.length === 0) return [];
       const right = free.map((at, row) => {
-        let sum = loads[at]!;
+        let bySettling = 0;
         for (let c = 0; c < settled.length; c += 1) {
-          if (settled[c] !== 0) sum -= stiffness.get(at, c) * settled[c]!;
+          if (settled[c] !== 0) bySettling += stiffness.get(at, c) * settled[c]!;
         }
-        return sum * scale[row]!;
+        return loads.map((load) => (load[at]! - bySettling) * scale[row]!);
       });
-      const found = factors.solve(Matrix.columnVector(right));
-      const movement = [...settled];
-      free.forEach((at, row) => {
-        movement[at] = found.get(row, 0) * scale[row]!;
+      const found = factors.solve(new Matrix(right));
+      return loads.map((_, column) => {
+        const movement = [...settled];
+        free.forEach((at, row) => {
+          movement[at] = found.get(row, column) * scale[row]!;
+        });
+        return movement;
       });
-      return movement;
     },
   };
 }
@@ -193,18 +199,22 @@ function resultOf(
     shift: inVehicleAxes(movement, order, 0),
     turn: inVehicleAxes(movement, order, 1),
   }));
-  const members = elements.map(({ member, own, carry }) => {
+  const members = elements.map(({ member, toForces }) => {
     const ends = [member.from, member.to].flatMap((node) => {
       const { shift, turn } = movements[index.get(node)!]!;
       return [shift.x, shift.y, shift.z, turn.x, turn.y, turn.z];
     });
-    const forces = own.mmul(carry).mmul(Matrix.columnVector(ends)).to1DArray();
+    const forces = toForces.mmul(Matrix.columnVector(ends)).to1DArray();
     return { member: member.id, from: endForce(forces, 0), to: endForce(forces, 6) };
   });
-  const taken = stiffness.mmul(Matrix.columnVector([...movement])).to1DArray();
-  const carried = taken.map((value, at) => value - loads[at]!);
+  const carried: number[] = [];
   const reactions = frame.supports.map(({ node }) => {
     const order = index.get(node)!;
+    for (let at = 6 * order; at < 6 * order + 6; at += 1) {
+      let taken = 0;
+      for (let c = 0; c < movement.length; c += 1) taken += stiffness.get(at, c) * movement[c]!;
+      carried[at] = taken - loads[at]!;
+    }
     return { node, force: inVehicleAxes(carried, order, 0), moment: inVehicleAxes(carried, order, 1) };
   });
   const residual = equilibriumResidual(frame, loadCase.loads, reactions);

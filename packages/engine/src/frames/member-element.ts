@@ -11,6 +11,8 @@ export interface MemberElement {
   readonly length: number;
   /** Stiffness in the member's own axes, released movements condensed out, 12 × 12. */
   readonly own: Matrix;
+  /** own · carry: from movements of the nodes to forces on the ends. */
+  readonly toForces: Matrix;
   /** From movements of both nodes in vehicle axes to those of the member's ends in its own axes, 12 × 12. */
   readonly carry: Matrix;
 }
@@ -40,7 +42,8 @@ export function memberElement(member: FrameMember, fromNode: Vec3, toNode: Vec3)
   });
   const k = beamStiffness(propertiesOf(member), member.stiffness, l);
   const full = Matrix.from1DArray(12, 12, Array.from(k));
-  return { member, length: l, own: released(full, member), carry };
+  const own = released(full, member);
+  return { member, length: l, own, toForces: own.mmul(carry), carry };
 }
 
 export function propertiesOf({ section, stiffness: { young, shear } }: FrameMember): SectionProperties {

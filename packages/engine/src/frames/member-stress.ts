@@ -1,5 +1,5 @@
 import type { FrameMember, MemberForces } from "./frame.ts";
-import { type SectionForce, type SectionStress, sectionStress } from "./section-stress.ts";
+import { type SectionForce, type SectionStress, stressReader } from "./section-stress.ts";
 
 /** Stress at a member's two ends, where with loads on nodes only the greatest are. */
 export interface MemberStress {
@@ -9,13 +9,18 @@ export interface MemberStress {
 }
 
 /** Null for a member that is known by bare numbers only. */
-export function memberStress({ section }: FrameMember, forces: MemberForces): MemberStress | null {
+export const memberStress = (member: FrameMember, forces: MemberForces): MemberStress | null =>
+  memberStressReader(member)?.(forces) ?? null;
+
+/** The same for many load cases. */
+export function memberStressReader({ section }: FrameMember): ((forces: MemberForces) => MemberStress) | null {
   if (!("shape" in section)) return null;
-  return {
+  const read = stressReader(section);
+  return (forces) => ({
     member: forces.member,
-    from: sectionStress(section, sectionForceAtFrom(forces)),
-    to: sectionStress(section, sectionForceAtTo(forces)),
-  };
+    from: read(sectionForceAtFrom(forces)),
+    to: read(sectionForceAtTo(forces)),
+  });
 }
 
 /** What the section next to the first node carries: on the cut that looks back along the member. */

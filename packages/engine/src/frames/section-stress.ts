@@ -29,10 +29,17 @@ export interface SectionStress {
  * and shear are greatest; others: corners, and the middles of the sides. Shear after Jourawski (thin walls), torsion after
  * Bredt in closed sections and Saint-Venant in a flat bar. No stress raiser is in it.
  */
-export function sectionStress(section: Section, force: SectionForce): SectionStress {
+export const sectionStress = (section: Section, force: SectionForce): SectionStress => stressReader(section)(force);
+
+/** The same for many forces on one section, of which what does not change is found once. */
+export function stressReader(section: Section): (force: SectionForce) => SectionStress {
   const properties = sectionProperties(section);
-  const points =
-    section.shape === "round-tube" ? ring(section, properties, force) : corners(section, properties, force);
+  if (section.shape === "round-tube") return (force) => worstOf(ring(section, properties, force));
+  const flow = torsionFlow(section);
+  return (force) => worstOf(corners(section, properties, flow, force));
+}
+
+function worstOf(points: readonly Point[]): SectionStress {
   let worst = points[0]!;
   let normal = 0;
   let shear = 0;
@@ -85,13 +92,10 @@ function ring(
   });
 }
 
-function corners(
-  section: Exclude<Section, { readonly shape: "round-tube" }>,
-  p: SectionProperties,
-  f: SectionForce,
-): readonly Point[] {
+function corners(section: Cornered, p: SectionProperties, flow: TorsionFlow, f: SectionForce): readonly Point[] {
   const { y: width, z: depth } = outsideOf(section);
-  const [atSide, atCover, sideShear, coverShear] = shearOf(section, p, f);
+  const [atSide, atCover] = [f.torque * flow.atSide, f.torque * flow.atCover];
+  const [sideShear, coverShear] = shearOf(section, p, f);
   const y = width / 2;
   const z = depth / 2;
   const point = (py: number, pz: number, shear: number): Point => ({
@@ -109,24 +113,37 @@ function corners(
   ];
 }
 
-/** Shear from torsion at the middle of the sides (which lie along the depth) and covers, and from shear force there, Pa. */
-function shearOf(
-  section: Exclude<Section, { readonly shape: "round-tube" }>,
-  p: SectionProperties,
-  f: SectionForce,
-): readonly [number, number, number, number] {
-  if (section.shape === "flat-bar") {
-    const { width, depth } = section;
-    const { atLongSide, atShortSide } = rectangleTorsion(width, depth);
-    const [side, cover] = depth >= width ? [atLongSide, atShortSide] : [atShortSide, atLongSide];
-    return [f.torque * side, f.torque * cover, (1.5 * f.shearZ) / p.area, (1.5 * f.shearY) / p.area];
-  }
-  const side = section.shape === "boxed-plate" ? section.sideThickness : section.wall;
-  const cover = section.shape === "boxed-plate" ? section.coverThickness : section.wall;
+type Cornered = Exclude<Section, { readonly shape: "round-tube" }>;
+
+/** Shear of 1 N·m of torque at the middle of the sides (which lie along the depth) and of the covers, Pa. */
+interface TorsionFlow {
+  readonly atSide: number;
+  readonly atCover: number;
+}
+
+function torsionFlow(section: Cornered): TorsionFlow {
   const { width, depth } = section;
-  const flow = f.torque / (2 * (width - side) * (depth - cover));
+  if (section.shape === "flat-bar") {
+    const { atLongSide, atShortSide } = rectangleTorsion(width, depth);
+    return depth >= width ? { atSide: atLongSide, atCover: atShortSide } : { atSide: atShortSide, atCover: atLongSide };
+  }
+  const { side, cover } = wallsOf(section);
+  const flow = 1 / (2 * (width - side) * (depth - cover));
+  return { atSide: flow / side, atCover: flow / cover };
+}
+
+const wallsOf = (section: Exclude<Cornered, { readonly shape: "flat-bar" }>) =>
+  section.shape === "boxed-plate"
+    ? { side: section.sideThickness, cover: section.coverThickness }
+    : { side: section.wall, cover: section.wall };
+
+/** Shear from shear force at the middle of the sides and of the covers, Pa. */
+function shearOf(section: Cornered, p: SectionProperties, f: SectionForce): readonly [number, number] {
+  const { width, depth } = section;
+  if (section.shape === "flat-bar") return [(1.5 * f.shearZ) / p.area, (1.5 * f.shearY) / p.area];
+  const { side, cover } = wallsOf(section);
   // First moment of half of the section about its middle: over two walls at the neutral axis.
   const qz = (width * depth ** 2 - (width - 2 * side) * (depth - 2 * cover) ** 2) / 8;
   const qy = (depth * width ** 2 - (depth - 2 * cover) * (width - 2 * side) ** 2) / 8;
-  return [flow / side, flow / cover, (f.shearZ * qz) / (p.iy * 2 * side), (f.shearY * qy) / (p.iz * 2 * cover)];
+  return [(f.shearZ * qz) / (p.iy * 2 * side), (f.shearY * qy) / (p.iz * 2 * cover)];
 }

@@ -1,12 +1,12 @@
 import { analyseFrame } from "../frames/analyse-frame.ts";
 import type { FrameAnalysis, FrameResult, FrameSupport, NodeLoad } from "../frames/frame.ts";
-import { memberStress } from "../frames/member-stress.ts";
+import { memberStressReader } from "../frames/member-stress.ts";
 import type { SectionStress } from "../frames/section-stress.ts";
 import type { Rotation } from "../geometry/pose.ts";
 import { add, cross, distance, length, ORIGIN, squareTo, subtract, unit, type Vec3 } from "../geometry/vec3.ts";
 import { type ArmFrame, type ArmMember, analysable } from "./arm-frame.ts";
 import { welded } from "./material.ts";
-import type { ArmForces, PlaceForce } from "./part-forces.ts";
+import type { ArmForces, ArmLoad, PlaceForce, UndecidedForce } from "./part-forces.ts";
 
 /** One end of a member under one load case. */
 export interface MemberUse {
@@ -24,7 +24,9 @@ export interface MemberUse {
 
 export interface ArmCaseResult {
   readonly loadCase: string;
+  /** With the force along each hinge line shared so that this place bears most: evenly, or all on either rod end. */
   readonly uses: readonly MemberUse[];
+  /** With the forces along hinge lines shared evenly. */
   readonly frame: FrameResult;
   /** What the loads leave over, as a share of the greatest: 0 where they balance. */
   readonly unbalance: number;
@@ -37,32 +39,65 @@ export type ArmAnalysis =
 /**
  * An arm under the forces that act on it, in its design axes. They balance by themselves, so the frame is held only where a
  * rigid body has to be: at one inner pivot, at the other square to the hinge line, and upright at the farthest node.
+ * Stress grows straight with how a hinge line's force is shared, so that the worst share is one of the two ends.
  */
 export function analyseArm(
   frame: ArmFrame,
-  cases: readonly { readonly id: string; readonly forces: ArmForces }[],
+  cases: readonly { readonly id: string; readonly load: ArmLoad }[],
 ): ArmAnalysis {
   const supports = supportsOf(frame);
   if (!supports) return { ok: false, fault: { ok: false, fault: "unknown-node", node: "an inner pivot" } };
-  const loads = cases.map(({ id, forces }) => ({ id, loads: forces.flatMap((force) => nodeLoad(frame, force)) }));
-  const analysis = analyseFrame({ ...analysable(frame), supports }, loads);
+  const shared = cases.map(({ id, load }) =>
+    sharesOf(load).map((forces) => ({ id, loads: forces.flatMap((force) => nodeLoad(frame, force)) })),
+  );
+  const analysis = analyseFrame({ ...analysable(frame), supports }, shared.flat());
   if (!analysis.ok) return { ok: false, fault: analysis };
+  const readers = analysable(frame).members.map(memberStressReader);
+  let at = 0;
   return {
     ok: true,
-    cases: analysis.results.map((result, index) => ({
-      loadCase: result.loadCase,
-      uses: usesOf(frame, result),
-      frame: result,
-      unbalance: unbalanceOf(result, loads[index]!.loads),
-    })),
+    cases: shared.map((shares): ArmCaseResult => {
+      const results = analysis.results.slice(at, at + shares.length);
+      at += shares.length;
+      const even = results[0]!;
+      return {
+        loadCase: even.loadCase,
+        uses: results.map((result) => usesOf(frame, readers, result)).reduce(worse),
+        frame: even,
+        unbalance: unbalanceOf(even, shares[0]!.loads),
+      };
+    }),
   };
 }
 
-function usesOf(frame: ArmFrame, result: FrameResult): readonly MemberUse[] {
+const worse = (some: readonly MemberUse[], others: readonly MemberUse[]): readonly MemberUse[] =>
+  some.map((one, index) => (others[index]!.use > one.use ? others[index]! : one));
+
+/** The even share first, then every combination of all on the one rod end or all on the other. */
+function sharesOf({ forces, undecided }: ArmLoad): readonly ArmForces[] {
+  const ends = undecided.reduce<readonly ArmForces[]>(
+    (made, { places: [first, second], half }) =>
+      made.flatMap((some) => [moved(some, second, first, half), moved(some, first, second, half)]),
+    [forces],
+  );
+  return undecided.length > 0 ? [forces, ...ends] : [forces];
+}
+
+const moved = (forces: ArmForces, from: string, to: string, half: UndecidedForce["half"]): ArmForces =>
+  forces.map((each) =>
+    each.place === to
+      ? { ...each, force: add(each.force, half) }
+      : each.place === from
+        ? { ...each, force: subtract(each.force, half) }
+        : each,
+  );
+
+type Readers = readonly ReturnType<typeof memberStressReader>[];
+
+function usesOf(frame: ArmFrame, readers: Readers, result: FrameResult): readonly MemberUse[] {
   const nodes = new Map(frame.nodes.map((node) => [node.id, node]));
-  const bare = analysable(frame).members;
   return frame.members.flatMap((member, index) => {
-    const stress = memberStress(bare[index]!, result.members[index]!);
+    const stress = readers[index]?.(result.members[index]!);
     if (!stress) return [];
     const allowable = welded(member.material);
     return (["from", "to"] as const).map((end): MemberUse => {

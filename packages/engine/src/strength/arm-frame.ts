@@ -29,8 +29,8 @@ export interface ArmMember {
   readonly to: string;
   readonly section: Section;
   readonly material: Material;
-  /** `main` and `cross` tubes can be had in other sizes; a `gusset` and what the builder drew otherwise stays. */
-  readonly role: "main" | "cross" | "gusset" | "own";
+  /** `main`, `cross` and `under` tubes can be had in other sizes; a `gusset` and what the builder drew otherwise stays. */
+  readonly role: "main" | "cross" | "under" | "gusset" | "own";
   readonly depth?: Vec3;
   readonly offsetFrom?: Vec3;
   readonly offsetTo?: Vec3;

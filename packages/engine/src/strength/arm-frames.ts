@@ -15,13 +15,16 @@ const LINK_WALL = 0.095 * INCH;
 export function armFrames(car: Car): readonly ArmFrame[] {
   return kindOf<Linkage>(car.linkage)
     .arms(car.linkage)
-    .map(({ body }) => {
-      const own = car.strength?.frames[body];
-      return own ? ownArmFrame(car, body, own) : makeArmFrame(car, body, armTube(car, body));
-    });
+    .map(({ body }) => armFrame(car, body));
 }
 
-const TUBE_NAMES: Readonly<Record<ArmId, string>> = {
+export function armFrame(car: Car, arm: ArmId): ArmFrame {
+  const own = car.strength?.frames[arm];
+  return own ? ownArmFrame(car, arm, own) : makeArmFrame(car, arm, armTube(car, arm));
+}
+
+/** An arm as the document names it. */
+export const TUBE_NAMES: Readonly<Record<ArmId, string>> = {
   "lower-arm": "lowerArm",
   "upper-arm": "upperArm",
   "trailing-arm": "trailingArm",

@@ -3,7 +3,7 @@ import { type ArmFrame, massOf } from "./arm-frame.ts";
 import { repeatsOf, WELDED_ATTACHMENT } from "./fatigue.ts";
 import { isWeldKnown, welded } from "./material.ts";
 import { byWeakness, type Load, type PartCheck, worstOf } from "./part-check.ts";
-import type { PartForces } from "./part-forces.ts";
+import type { ArmLoad, PartForces } from "./part-forces.ts";
 
 /** An arm's tubes under all load cases. */
 export interface ArmCheck {
@@ -27,10 +27,12 @@ export interface WeldSwing {
   readonly repeats: number | null;
 }
 
+const UNLOADED: ArmLoad = { forces: [], undecided: [] };
+
 export function checkArm(frame: ArmFrame, cases: readonly PartForces[]): ArmCheck {
   const analysis = analyseArm(
     frame,
-    cases.map((each) => ({ id: each.name, forces: each.arms[frame.arm] ?? [] })),
+    cases.map((each) => ({ id: each.name, load: each.arms[frame.arm] ?? UNLOADED })),
   );
   const mass = massOf(frame);
   if (!analysis.ok) return { frame, analysis, checks: [], mass, fatigue: null };

@@ -36,6 +36,17 @@ export interface TubeEntry {
   readonly eccentricity: number;
   /** A plate welded under an arm's tube at one mount. */
   readonly gusset?: GussetEntry;
+  /** A second tube under each of an arm's tubes that shock or stop bear on. */
+  readonly under?: UnderTubeEntry;
+}
+
+/** With the tube above it and a post under the mount it makes a truss. */
+export interface UnderTubeEntry {
+  /** m */
+  readonly diameter: number;
+  readonly wall: number;
+  /** From the middle of the arm's tube down to its own, under the mount. */
+  readonly drop: number;
 }
 
 export interface GussetEntry {

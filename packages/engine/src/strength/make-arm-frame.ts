@@ -1,20 +1,25 @@
 import type { ArmId, Car, Linkage } from "../car/car.ts";
 import type { Section } from "../frames/section.ts";
-import { add, between, cross, distance, dot, scale, subtract, UP, unit, type Vec3 } from "../geometry/vec3.ts";
+import { add, between, distance, dot, scale, subtract, type Vec3 } from "../geometry/vec3.ts";
 import type { Member } from "../linkage/kind.ts";
 import { kindOf } from "../linkage/kinds.ts";
 import type { ArmFrame, ArmMember, ArmNode, Attachment } from "./arm-frame.ts";
 import type { GussetEntry, TubeEntry } from "./entry.ts";
 import { type ArmPlace, placesOnArm } from "./places.ts";
+import { downFrom, keptOffBungs, underTube } from "./under-tube.ts";
 
 /** Where the outer cross tube of an arm with two outer pivots stands, of a leg's length. */
 const OUTER_CROSS = 0.92;
+/** Its inner one, where the inner pivots lie apart too. */
+const INNER_CROSS = 1 - OUTER_CROSS;
 /** Where an arm without shock and stop has its only one. */
 const PLAIN_CROSS = 0.5;
 /** Cross tubes nearer than this along the legs, m, are one: no room to weld two. */
 const ONE_CROSS = 0.06;
 /** Stations of a tube nearer than this, m, are one. */
 const ONE_NODE = 0.012;
+/** Along a gusset's weld, m. */
+const ONE_WELD = 0.003;
 
 /**
  * A starting frame out of the car's points: the arm's tubes as its members are, a cross tube where the shock and where the
@@ -53,14 +58,19 @@ export function makeArmFrame(car: Car, arm: ArmId, tube: TubeEntry): ArmFrame {
     }
   }
   const gusset = tube.gusset && onLeg.find(({ place }) => place.id === tube.gusset!.at);
-  if (gusset && tube.gusset) {
-    const { from, to } = legs[gusset.leg]!;
-    const share = tube.gusset.reach / distance(from.point, to.point);
-    for (const side of [-1, 1]) {
-      const at = Math.min(0.97, Math.max(0.03, gusset.at + side * share));
-      mark(stations[gusset.leg]!, at, "the gusset's end", legs[gusset.leg]!);
-    }
-  }
+  const plate =
+    gusset && tube.gusset
+      ? gussetStations(legs[gusset.leg]!, gusset.at, tube.gusset).map((at) =>
+          mark(stations[gusset.leg]!, at, GUSSET, legs[gusset.leg]!, ONE_WELD),
+        )
+      : [];
+  // Along each leg: where its second tube leaves it, the posts, where it comes back. Stations that fall together are one.
+  const under = (tube.under ? postStations(legs, onLeg, onCross, crossings) : []).map((posts, index) => {
+    const leg = legs[index]!;
+    return posts.length === 0
+      ? []
+      : [0, ...posts, 1].map((at) => mark(stations[index]!, keptOffBungs(leg, at), SECOND_END, leg));
+  });
 
   const nodes: ArmNode[] = [];
   const members: ArmMember[] = [];
@@ -130,40 +140,66 @@ export function makeArmFrame(car: Car, arm: ArmId, tube: TubeEntry): ArmFrame {
       return { place: place.id, node: nodeAt(point, place.label), point: place.point };
     }),
   ];
-  if (gusset && tube.gusset) members.push(...gussetMembers(legs[gusset.leg]!, gusset.at, tube, tube.gusset, nodes));
+  under.forEach((stops, leg) => {
+    if (tube.under && stops.length > 0) {
+      members.push(...underTube(legs[leg]!, stops, tube.under, tube.material, nodeAt));
+    }
+  });
+  if (gusset && tube.gusset) members.push(...gussetMembers(legs[gusset.leg]!, plate, tube, tube.gusset, nodeAt));
   return { arm, isAssumed: true, nodes, members, attached };
+}
+
+/** Of each leg's length, where shock or stop press on it: they are what the second tube is for. */
+function postStations(
+  legs: readonly Member[],
+  onLeg: readonly { readonly leg: number; readonly at: number; readonly place: ArmPlace }[],
+  onCross: readonly { readonly crossing: number; readonly place: ArmPlace }[],
+  crossings: readonly Crossing[],
+): readonly (readonly number[])[] {
+  const isPressed = ({ id }: ArmPlace): boolean => !id.startsWith("strap");
+  const shared = onCross.filter(({ place }) => isPressed(place)).map(({ crossing }) => crossings[crossing]!.at);
+  return legs.map((_, index) => {
+    const own = onLeg.filter(({ leg, place }) => leg === index && isPressed(place)).map(({ at }) => at);
+    return [...new Set([...own, ...shared])].sort((a, b) => a - b);
+  });
 }
 
 export const armWords = (arm: ArmId): string => arm.replace("-", " ");
 
-/** Two plates under the tube (over it where the load pulls up is the same), from the place to its reach either way. */
+/** A gusset is welded all along: it is tied to its tube at this many places either way of the mount. */
+const GUSSET_PIECES = 3;
+
+/** From the gusset's inner end to its outer one, of the tube's length. */
+function gussetStations({ from, to }: Member, at: number, { reach }: GussetEntry): readonly number[] {
+  const share = reach / distance(from.point, to.point);
+  return Array.from({ length: 2 * GUSSET_PIECES + 1 }, (_, i) => at + ((i - GUSSET_PIECES) / GUSSET_PIECES) * share)
+    .map((each) => Math.min(0.97, Math.max(0.03, each)))
+    .filter((each, index, all) => index === 0 || each > all[index - 1]!);
+}
+
+/** A plate on edge under the tube (over it would be the same), piece by piece. */
 function gussetMembers(
   leg: Member,
-  at: number,
+  stations: readonly number[],
   tube: TubeEntry,
-  { thickness, depth, reach }: GussetEntry,
-  nodes: readonly ArmNode[],
+  { thickness, depth }: GussetEntry,
+  nodeAt: (point: Vec3, label: string) => string,
 ): readonly ArmMember[] {
-  const along = unit(subtract(leg.to.point, leg.from.point));
-  const down = scale(unit(cross(cross(along, UP), along)), -1);
-  const offset = scale(down, (leg.diameter + depth) / 2);
-  const total = distance(leg.from.point, leg.to.point);
-  const middle = nodes.find(({ point }) => distance(point, onMember(leg, at)) < 1e-6)!;
-  return [-1, 1].map((side): ArmMember => {
-    const end = onMember(leg, Math.min(0.97, Math.max(0.03, at + (side * reach) / total)));
-    const node = nodes.reduce((best, each) => (distance(each.point, end) < distance(best.point, end) ? each : best));
-    return {
-      id: `${leg.id} gusset ${side < 0 ? "in" : "out"}`,
+  const offset = scale(downFrom(leg), (leg.diameter + depth) / 2);
+  const ids = [...new Set(stations)].map((at) => nodeAt(onMember(leg, at), ""));
+  return ids.slice(1).map(
+    (to, i): ArmMember => ({
+      id: `${leg.id} gusset ${i + 1}`,
       label: `${leg.label}, gusset`,
-      from: middle.id,
-      to: node.id,
+      from: ids[i]!,
+      to,
       section: { shape: "flat-bar", width: thickness, depth },
       material: tube.material,
       role: "gusset",
       offsetFrom: offset,
       offsetTo: offset,
-    };
-  });
+    }),
+  );
 }
 
 interface Crossing {
@@ -182,7 +218,8 @@ function crossStations(a: Member, b: Member, mounts: readonly ArmPlace[]): reado
   const inner = between(a.from.point, b.from.point, 0.5);
   const outer = between(a.to.point, b.to.point, 0.5);
   const most = isOpen ? OUTER_CROSS : 0.8;
-  const least = distance(a.from.point, b.from.point) > ONE_CROSS ? 0.15 : 0.3;
+  const isWide = distance(a.from.point, b.from.point) > ONE_CROSS;
+  const least = isWide ? 0.15 : 0.3;
   for (const id of ["shock.lower", "shock.upper", "bumpStop.strikes", "bumpStop.base"]) {
     const mount = mounts.find((each) => each.id === id);
     if (!mount) continue;
@@ -190,21 +227,27 @@ function crossStations(a: Member, b: Member, mounts: readonly ArmPlace[]): reado
     push(at, `the cross tube by ${mount.label}`);
   }
   if (isOpen) push(OUTER_CROSS, "the cross tube at its outer end");
+  // Without it each of two side by side tubes alone would have to bear what one inner rod end takes fore and aft.
+  if (isOpen && isWide) push(INNER_CROSS, "the cross tube at its inner end");
   if (found.length === 0) push(PLAIN_CROSS, "the cross tube in its middle");
   return found.sort((one, other) => one.at - other.at);
 }
 
 const onMember = ({ from, to }: Member, at: number): Vec3 => between(from.point, to.point, at);
 
+const SECOND_END = "the second tube's end";
+const GUSSET = "the gusset";
+
 /** Marks a station, or joins it to one that is there; a mount's name goes before a cross tube's. Gives where it came to stand. */
-function mark(stations: Map<number, string>, at: number, label: string, { from, to }: Member): number {
+function mark(stations: Map<number, string>, at: number, label: string, { from, to }: Member, one = ONE_NODE): number {
   const length = distance(from.point, to.point);
-  const near = [...stations.keys()].find((each) => Math.abs(each - at) * length < ONE_NODE);
+  const near = [...stations.keys()].find((each) => Math.abs(each - at) * length < one);
   if (near === undefined) {
     stations.set(at, label);
     return at;
   }
-  if (stations.get(near)!.startsWith("the cross tube")) stations.set(near, label);
+  const isMount = label !== SECOND_END && label !== GUSSET;
+  if (isMount && stations.get(near)!.startsWith("the cross tube")) stations.set(near, label);
   return near;
 }
 

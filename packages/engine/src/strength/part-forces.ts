@@ -21,6 +21,20 @@ export interface PlaceForce {
 
 export type ArmForces = readonly PlaceForce[];
 
+/** All forces on an arm, balanced, and what statics leaves open of them. */
+export interface ArmLoad {
+  /** Of two rod ends on one hinge line each has half of the force along it. */
+  readonly forces: ArmForces;
+  readonly undecided: readonly UndecidedForce[];
+}
+
+/** The force along a hinge line, which may be all on the one rod end or all on the other. */
+export interface UndecidedForce {
+  readonly places: readonly [string, string];
+  /** Half of it, on the arm, in the axes of its design position, N. */
+  readonly half: Vec3;
+}
+
 /** What one rod end carries, N: the most that statics lets it be. */
 export interface RodEndForce {
   /** Square to its bolt, and along it. */
@@ -36,8 +50,7 @@ export interface PartForces {
   readonly name: string;
   /** m */
   readonly travel: number;
-  /** All forces on each arm, balanced. */
-  readonly arms: Partial<Record<ArmId, ArmForces>>;
+  readonly arms: Partial<Record<ArmId, ArmLoad>>;
   /** Tension of each link, N, by member id. */
   readonly links: Readonly<Record<string, number>>;
   readonly rodEnds: Readonly<Record<string, RodEndForce>>;
@@ -59,7 +72,7 @@ export function partForces(corner: Corner, { loadCase, held, balance }: CaseForc
   return {
     name: loadCase.name,
     travel: held.travel,
-    arms: Object.fromEntries(corner.arms.map(({ body }) => [body, armForces(corner, position, forces, body)])),
+    arms: Object.fromEntries(corner.arms.map(({ body }) => [body, armLoad(corner, position, forces, body)])),
     links: Object.fromEntries(forces.links.map(({ member, tension }) => [member, tension])),
     rodEnds: rodEndForces(corner, position, forces),
     mounts: mountForces(forces),
@@ -74,7 +87,7 @@ const MOUNTS: Readonly<Record<StrutName, { readonly lower: string; readonly uppe
   "bump-stop": { lower: "bumpStop.strikes", upper: "bumpStop.base" },
 };
 
-function armForces(corner: Corner, position: Position, forces: CornerForces, arm: ArmId): ArmForces {
+function armLoad(corner: Corner, position: Position, forces: CornerForces, arm: ArmId): ArmLoad {
   const back = transpose(poseOf(position, arm).rotation);
   const own = (force: Vec3): Vec3 => rotate(back, force);
   const isArm = (body: BodyId): boolean => pieceOf(corner, body) === arm;
@@ -95,7 +108,28 @@ function armForces(corner: Corner, position: Position, forces: CornerForces, arm
     const { force, moment } = forces.action.onSpindle;
     found.push({ place: "hub", point: corner.wheelCentre, force: own(force), moment: own(moment) });
   }
-  return found;
+  return { forces: found, undecided: undecidedOf(corner, forces, arm, own) };
+}
+
+function undecidedOf(
+  corner: Corner,
+  { hinges, joints }: CornerForces,
+  arm: ArmId,
+  own: (force: Vec3) => Vec3,
+): readonly UndecidedForce[] {
+  return hinges
+    .filter(({ arm: of, alongAxis }) => of === arm && alongAxis !== 0)
+    .flatMap(({ at, axis, alongAxis }): UndecidedForce[] => {
+      const [first, second] = corner.pivots.filter(
+        ({ id, shank, boltSide }) =>
+          shank.body === arm &&
+          boltSide === at &&
+          joints.some(({ pivot, undecided }) => pivot === id && undecided !== 0),
+      );
+      // Of the outer hinge it is the spindle that the force is given on.
+      const half = scale(own(axis), (at === "chassis" ? alongAxis : -alongAxis) / 2);
+      return first && second ? [{ places: [first.id, second.id], half }] : [];
+    });
 }
 
 const pivotOf = (corner: Corner, { pivot }: JointForce): Pivot => corner.pivots.find(({ id }) => id === pivot)!;

@@ -3,8 +3,11 @@ import type { Corner } from "../cycle/corner.ts";
 import type { TravelReport } from "../limits/travel-report.ts";
 import { kindOf } from "../linkage/kinds.ts";
 import { allCaseForces, type CaseForces, caseGround } from "../loads/case-forces.ts";
+import { whenAsked } from "../study/when-asked.ts";
 import type { ArmFrame } from "./arm-frame.ts";
-import { armFrames } from "./arm-frames.ts";
+import { armFrame, armFrames, armTube } from "./arm-frames.ts";
+import { type ArmProposal, armProposals } from "./arm-proposals.ts";
+import { armDiameter, carWithArm } from "./changed-arm.ts";
 import { type ArmCheck, checkArm, weakest } from "./check-arms.ts";
 import { checkLinks, type PartMass } from "./check-links.ts";
 import { type BoltedPlace, checkPlace } from "./check-places.ts";
@@ -26,6 +29,8 @@ export interface StrengthStudy {
   readonly masses: readonly PartMass[];
   /** For each arm, its tubes one size up or down. */
   readonly alternatives: readonly TubeAlternative[];
+  /** For each arm that does not hold, what would make it hold, lightest first. Found when asked for: it takes a while. */
+  readonly proposals: readonly ArmProposal[];
   /** What could not be judged because the document does not give it. */
   readonly notEntered: readonly string[];
 }
@@ -61,6 +66,8 @@ export function studyStrength(made: {
     ...places,
     ...(entry ? checkShaft(entry, forces) : []),
   ].sort(byWeakness);
+  const alternatives = whenAsked(() => arms.flatMap((arm) => alternativesOf(car, arm, forces)));
+  const proposals = whenAsked(() => arms.flatMap((arm) => armProposals(car, arm, forces)));
   return {
     cases,
     forces,
@@ -70,7 +77,12 @@ export function studyStrength(made: {
       ...arms.map(({ frame, mass }) => ({ part: frame.arm, label: frame.arm.replace("-", " "), mass })),
       ...links.masses,
     ],
-    alternatives: arms.flatMap((arm) => alternativesOf(arm, forces)),
+    get alternatives() {
+      return alternatives();
+    },
+    get proposals() {
+      return proposals();
+    },
     notEntered: notEntered(car),
   };
 }
@@ -86,31 +98,21 @@ function boltedPlaces({ car, pivots }: Corner): readonly BoltedPlace[] {
   ];
 }
 
-/** The arm's main and cross tubes at the sizes next to theirs, all of one size changed together. */
-function alternativesOf({ frame, checks, mass }: ArmCheck, forces: readonly PartForces[]): readonly TubeAlternative[] {
-  const main = frame.members.find(({ role }) => role === "main");
-  if (main?.section.shape !== "round-tube") return [];
-  const present = { diameter: main.section.diameter, wall: main.section.wall };
-  const others = nextSizes(present).map((size): TubeAlternative => {
-    const changed: ArmFrame = {
-      ...frame,
-      members: frame.members.map((member) =>
-        member.role === "main" && member.section.shape === "round-tube"
-          ? { ...member, section: { shape: "round-tube", ...size } }
-          : member,
-      ),
-    };
-    const checked = checkArm(changed, forces);
-    return {
-      arm: frame.arm,
-      size,
-      isPresent: false,
-      factor: weakest(checked.checks)?.factor ?? null,
-      mass: checked.mass,
-    };
+/** The arm's own tubes at the sizes next to theirs, all changed together. */
+function alternativesOf(
+  car: Car,
+  { frame, checks, mass }: ArmCheck,
+  forces: readonly PartForces[],
+): readonly TubeAlternative[] {
+  const { arm, isAssumed } = frame;
+  if (!isAssumed) return [];
+  const present = { diameter: armDiameter(car, arm), wall: armTube(car, arm).wall };
+  const others = nextSizes(present, car.units).map((size): TubeAlternative => {
+    const checked = checkArm(armFrame(carWithArm(car, arm, { main: size }), arm), forces);
+    return { arm, size, isPresent: false, factor: weakest(checked.checks)?.factor ?? null, mass: checked.mass };
   });
   const now: TubeAlternative = {
-    arm: frame.arm,
+    arm,
     size: present,
     isPresent: true,
     factor: weakest(checks)?.factor ?? null,

@@ -9,6 +9,7 @@ import type { Finding } from "../findings/finding.ts";
 import { judge } from "../findings/judge.ts";
 import { reportTravel, type TravelReport } from "../limits/travel-report.ts";
 import type { TravelRange } from "../linkage/kind.ts";
+import { whenAsked } from "./when-asked.ts";
 
 /** Everything that is known of a car: what all screens, commands and papers are views of. */
 export interface Study {
@@ -70,15 +71,6 @@ export function study(car: Car, options: StudyOptions = {}): Study {
     get adjusters() {
       return adjusters();
     },
-  };
-}
-
-/** A value that is made once, at the first asking. */
-function whenAsked<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => {
-    made ??= { value: make() };
-    return made.value;
   };
 }
 

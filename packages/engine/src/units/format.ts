@@ -61,20 +61,22 @@ export function formatValue(
   style: LengthStyle = {},
 ): string {
   if (typeof value === "string") return value;
+  if (dimension === "stress") return formatStress(value, system);
   if (dimension === "word") return Number.isFinite(value) ? String(value) : NO_VALUE;
   const number =
     dimension === "length"
       ? formatLength(value, system, style)
-      : rounded(inUnit(value, dimension, system), decimalsOf(value, dimension, system), style.sign);
+      : rounded(toUnit(value, dimension, system), decimalsOf(value, dimension, system), style.sign);
   const symbol = unitOf(dimension, system);
   if (symbol === "" || number === NO_VALUE) return number;
   return symbol.startsWith("/") ? `${number}${symbol}` : `${number} ${symbol}`;
 }
 
-/** A stress is never known to more than three figures. */
-function inUnit(value: number, dimension: Dimension, system: UnitSystem): number {
-  const number = toUnit(value, dimension, system);
-  return dimension === "stress" && Number.isFinite(number) ? Number(number.toPrecision(3)) : number;
+/** A stress is never known to more than three figures: `169 ksi`, `48 ksi`, `331 MPa`. Typed in psi, read in thousands. */
+function formatStress(pascals: number, system: UnitSystem): string {
+  const number = toUnit(pascals, "stress", system) / (system === "metric" ? 1 : 1000);
+  if (!Number.isFinite(number)) return NO_VALUE;
+  return `${String(Number(number.toPrecision(3)) + 0)} ${system === "metric" ? "MPa" : "ksi"}`;
 }
 
 /** A number with a fixed count of decimals, never `-0.0`. */

@@ -239,6 +239,15 @@ const CASES: readonly Case[] = [
     says: 'wheel.loadedRadius: a loaded tyre cannot stand higher than a free one: 17 against a free radius of "16 1/2"',
   },
   {
+    what: "a second tube inside the one above it",
+    changes: [
+      ["linkage.lowerArm.diameter", "1 1/2"],
+      ["strength.tubes.lowerArm.under", { diameter: 1, wall: 0.12, drop: 1 }],
+    ],
+    code: "not-above",
+    says: "strength.tubes.lowerArm.under.drop: 1 has to be more than half of both tubes' diameters together",
+  },
+  {
     what: "a rim larger than the tyre",
     changes: [["wheel.rimDiameter", 34]],
     code: "not-below",
@@ -435,6 +444,7 @@ test("every code has its case here or in the tests of the text and of migration"
     "shock-lengths": true,
     "loaded-over-free": true,
     "not-below": true,
+    "not-above": true,
     "both-given": true,
     "wrong-side": true,
     "unknown-pivot": true,

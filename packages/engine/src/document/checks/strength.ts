@@ -92,6 +92,8 @@ function checkTubes(look: Look, pivots: readonly string[]): readonly PlacedFault
     return [
       ...(gusset === undefined ? [] : oneOf([...at, "gusset", "at"], gusset, MOUNTS, "unknown-word")),
       ...checkWall(look, [...at, "wall"], outside),
+      ...checkWall(look, [...at, "under", "wall"], look.quantity([...at, "under", "diameter"])),
+      ...checkDrop(look, [...at, "under"], outside),
       ...checkWall(look, [...at, "crossWall"], look.quantity([...at, "crossDiameter"]) ?? outside),
     ];
   });
@@ -110,6 +112,19 @@ function checkWall(look: Look, at: Path, outside: number | undefined): readonly 
   const wall = look.quantity(at);
   if (wall === undefined || outside === undefined || 2 * wall <= outside) return [];
   return [placed(at, "not-below", { found: quote(look.value(at)), expected: "half of the tube's diameter" })];
+}
+
+/** A second tube has to lie clear below the first: they are joined by posts. */
+function checkDrop(look: Look, at: Path, outside: number | undefined): readonly PlacedFault[] {
+  const [drop, diameter] = [look.quantity([...at, "drop"]), look.quantity([...at, "diameter"])];
+  if (drop === undefined || diameter === undefined || outside === undefined) return [];
+  if (drop > (outside + diameter) / 2) return [];
+  return [
+    placed([...at, "drop"], "not-above", {
+      found: quote(look.value([...at, "drop"])),
+      expected: "half of both tubes' diameters together",
+    }),
+  ];
 }
 
 function checkPlaces(look: Look, pivots: readonly string[]): readonly PlacedFault[] {

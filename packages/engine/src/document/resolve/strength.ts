@@ -146,6 +146,15 @@ function resolveTube(
           },
         }
       : {}),
+    ...(given.under
+      ? {
+          under: {
+            diameter: r.length(given.under.diameter),
+            wall: r.length(given.under.wall),
+            drop: r.length(given.under.drop),
+          },
+        }
+      : {}),
     eccentricity: isArm ? 0 : r.either(given.eccentricity, [...at, "eccentricity"], eccentricity, 0),
   };
 }

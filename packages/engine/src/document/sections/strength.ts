@@ -130,6 +130,7 @@ const tubeSection = (f: Fields) =>
       })
       .exactOptional(),
     gusset: gussetSection(f).exactOptional(),
+    under: underSection(f).exactOptional(),
   });
 
 const gussetSection = (f: Fields) =>
@@ -139,6 +140,22 @@ const gussetSection = (f: Fields) =>
     depth: f.length("How far it stands out from the tube.", { sign: "positive", typical: inchRange(0.75, 2) }),
     reach: f.length("How far it runs along the tube either way.", { sign: "positive", typical: inchRange(2, 6) }),
   });
+
+const underSection = (f: Fields) =>
+  f.section(
+    "A second tube under each of an arm's tubes that shock or bump stop press on, from end to end, with a post under them.",
+    {
+      diameter: f.length("Outside diameter of the second tube and its posts.", {
+        sign: "positive",
+        typical: inchRange(0.75, 1.5),
+      }),
+      wall: f.length("Wall of the second tube and its posts.", { sign: "positive", typical: inchRange(0.083, 0.188) }),
+      drop: f.length("From the middle of the arm's tube down to the middle of the second one, at the post.", {
+        sign: "positive",
+        typical: inchRange(2, 5),
+      }),
+    },
+  );
 
 const ratingSection = (f: Fields) =>
   f.section("What is known of one rod end's strength.", {
