@@ -1,6 +1,14 @@
 import type { Car } from "../car/car.ts";
 import { onMark } from "../units/marks.ts";
-import { AXES, type PointPlace, pivotPlaces, pointAt, SHAFT_INNER, SHAFT_OUTER } from "./point-places.ts";
+import {
+  AXES,
+  COORDINATE_WORDS,
+  type PointPlace,
+  pivotPlaces,
+  pointAt,
+  SHAFT_INNER,
+  SHAFT_OUTER,
+} from "./point-places.ts";
 import type { SolveChange } from "./question.ts";
 
 /** Every point of the corner: wheel, linkage, shaft's outer joint, shock, strap and bump stop with their mounts. */
@@ -61,7 +69,7 @@ export function changesBetween(
       if (Math.abs(typed - a[axis]) < NOTHING) return [];
       const change: SolveChange = {
         path: `${side === "right" ? "right." : ""}${place.path}.${axis}`,
-        label: `${place.label}, ${axis}`,
+        label: `${place.label}, ${COORDINATE_WORDS[axis]}`,
         dimension: "length",
         before: sign * a[axis],
         exact: sign * b[axis],

@@ -11,6 +11,8 @@ import { AXIS_WORDS, movableInput, type Reach, reachFrom, round, travelInputs, w
 const ANY = "any";
 /** Ways that are told, best first. */
 const TOLD = 6;
+/** Work of trying all ways, of the whole. */
+const TRIED_SHARE = 0.9;
 
 export const LEAST_TOE: SolveQuestion = {
   id: "least-toe",
@@ -46,7 +48,8 @@ export const LEAST_TOE: SolveQuestion = {
         value,
       }),
     );
-    return moveToLeast(context, { ...taskFor(values, movable), reach: line, choices });
+    const tell = (share: number): void => context.tell?.(TRIED_SHARE + (1 - TRIED_SHARE) * share);
+    return moveToLeast({ ...context, tell }, { ...taskFor(values, movable), reach: line, choices });
   },
 };
 
@@ -68,8 +71,10 @@ interface Way {
   readonly value: number;
 }
 
-function tryAll({ study }: SolveContext, values: SolveValues): readonly Way[] {
-  const ways = singlePivots(study.car).flatMap((movable) => {
+function tryAll({ study, tell }: SolveContext, values: SolveValues): readonly Way[] {
+  const movables = singlePivots(study.car);
+  const ways = movables.flatMap((movable, i) => {
+    tell?.((TRIED_SHARE * i) / movables.length);
     const task = taskFor(values, movable);
     return activeAxes(task.reach).flatMap((axis): Way[] => {
       const best = leastOffset({ ...task, reach: only(task.reach, axis) }, study.car);

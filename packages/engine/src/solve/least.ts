@@ -9,8 +9,16 @@ export interface Span {
 const GRID = [65, 17, 9] as const;
 /** The best is followed down to steps of this share of the box. */
 const FINEST = 1e-9;
+/** Places of the grid between two tellings. */
+const TOLD_EACH = 16;
 /** How many of the grid's low places are followed to their bottom. */
 const FOLLOWED = 4;
+
+/** Told how far a search has come, 0…1. */
+export type Tell = (share: number) => void;
+
+/** The grid is told as so much of the work. */
+const GRID_SHARE = 0.5;
 
 /**
  * Least value of `f` over a box of one to three directions, Infinity where `f` has none. A grid over the whole box, then a
@@ -21,6 +29,7 @@ export function leastOver(
   f: (x: readonly number[]) => number,
   box: readonly Span[],
   starts: readonly (readonly number[])[] = [],
+  tell: Tell = () => {},
 ): Least | null {
   if (box.length < 1 || box.length > 3) throw new Error("bug in armwright: one to three directions can be searched");
   const toPlace = (u: readonly number[]): number[] =>
@@ -30,7 +39,11 @@ export function leastOver(
     return Number.isNaN(value) ? Number.POSITIVE_INFINITY : value;
   };
   const count = GRID[box.length - 1]!;
-  const places = gridPlaces(box.length, count).map((at) => ({ at, value: g(at) }));
+  const grid = gridPlaces(box.length, count);
+  const places = grid.map((at, i) => {
+    if (i % TOLD_EACH === 0) tell((GRID_SHARE * i) / grid.length);
+    return { at, value: g(at) };
+  });
   const given = starts.map((x) => {
     const at = x.map((value, i) => clampShare((value - box[i]!.from) / (box[i]!.to - box[i]!.from)));
     return { at, value: g(at) };
@@ -38,7 +51,8 @@ export function leastOver(
   const from = [...given, ...lowPlaces(places, count)].filter(({ value }) => Number.isFinite(value));
   const first = 1 / (count - 1);
   let best: Least | null = null;
-  for (const start of from) {
+  for (const [i, start] of from.entries()) {
+    tell(GRID_SHARE + ((1 - GRID_SHARE) * i) / (from.length + 1));
     const found = lowerByTurning(g, start, first, first / 64);
     if (!best || found.value < best.value) best = found;
   }

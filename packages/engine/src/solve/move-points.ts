@@ -3,11 +3,12 @@ import type { Vec3 } from "../geometry/vec3.ts";
 import { markOf, onMark } from "../units/marks.ts";
 import { typedLength } from "../units/typed.ts";
 import { type Found, finish, operationsOf } from "./finish.ts";
-import { leastOver } from "./least.ts";
+import { leastOver, type Tell } from "./least.ts";
 import type { Movable } from "./movables.ts";
 import type { SolveNote } from "./note.ts";
+import { type Obstacles, obstaclesOf } from "./obstacles.ts";
 import { bareCar, rowsOver } from "./over-travel.ts";
-import { AXES, type Axis, pointAt, withPointAt } from "./point-places.ts";
+import { AXES, type Axis, COORDINATE_WORDS, pointAt, withPointAt } from "./point-places.ts";
 import type { SolveAnswer, SolveChange, SolveChoice, SolveContext, SolveCurve } from "./question.ts";
 import { AXIS_WORDS, type Reach } from "./zone.ts";
 
@@ -35,11 +36,24 @@ export function taskValue({ travels, measure }: Pick<MoveTask, "travels" | "meas
   return rows ? measure(rows) : Number.POSITIVE_INFINITY;
 }
 
-/** The best offset within the zone, before rounding; null where the linkage goes together nowhere in it. */
-export function leastOffset(task: MoveTask, car: Car): { readonly offset: Vec3; readonly value: number } | null {
+/** A place for the points, from where they are now. */
+export interface Offset {
+  readonly offset: Vec3;
+  readonly value: number;
+}
+
+/**
+ * The best offset within the zone, before rounding, that brings nothing nearer to an obstacle than it may be; null where
+ * there is none, or the linkage goes together nowhere in it.
+ */
+export function leastOffset(task: MoveTask, car: Car, obstacles?: Obstacles, tell?: Tell): Offset | null {
   const bare = bareCar(car);
   const axes = activeAxes(task.reach);
-  const value = (offset: Vec3): number => taskValue(task, offsetBy(bare, task.movable, offset));
+  const value = (offset: Vec3): number => {
+    const moved = offsetBy(bare, task.movable, offset);
+    const found = taskValue(task, moved);
+    return Number.isFinite(found) && obstacles?.inTheWay(moved) ? Number.POSITIVE_INFINITY : found;
+  };
   const toOffset = (x: readonly number[]): Vec3 => {
     const offset = { x: 0, y: 0, z: 0 };
     axes.forEach((axis, i) => {
@@ -50,14 +64,32 @@ export function leastOffset(task: MoveTask, car: Car): { readonly offset: Vec3; 
   if (axes.length === 0) return null;
   const starts = [{ x: 0, y: 0, z: 0 }, ...(task.starts ?? [])].map((start) => axes.map((axis) => start[axis]));
   const box = axes.map((axis) => ({ from: -task.reach[axis], to: task.reach[axis] }));
-  const found = leastOver((x) => value(toOffset(x)), box, starts);
+  const found = leastOver((x) => value(toOffset(x)), box, starts, tell);
   return found && { offset: toOffset(found.at), value: found.value };
 }
+
+/** The best there is, and, where an obstacle lies there, the best that keeps clear of all of them. */
+function clearOffset(
+  task: MoveTask,
+  car: Car,
+  tell: Tell,
+): { readonly best: Offset | null; readonly obstacles?: Obstacles; readonly note?: SolveNote } {
+  const obstacles = obstaclesOf(car, task.travels);
+  const free = leastOffset(task, car, undefined, (share) => tell(obstacles ? FREE_SHARE * share : share));
+  const label = free && obstacles?.inTheWay(offsetBy(bareCar(car), task.movable, free.offset));
+  if (!free || !obstacles || !label) return { best: free, ...(obstacles && { obstacles }) };
+  const best = leastOffset(task, car, obstacles, (share) => tell(FREE_SHARE + (1 - FREE_SHARE) * share));
+  const note = { code: "in-the-way", label, value: free.value, dimension: task.dimension } as const;
+  return { best, obstacles, note };
+}
+
+/** Work of the search without obstacles, which is the cheaper one. */
+const FREE_SHARE = 0.3;
 
 export function moveToLeast(context: SolveContext, task: MoveTask): SolveAnswer {
   const { car } = context.study;
   const measure = (each: Car): number | null => finite(taskValue(task, each));
-  const best = leastOffset(task, car);
+  const { best, obstacles, note } = clearOffset(task, car, context.tell ?? (() => {}));
   const before = measure(car);
   const aim = { label: task.label, dimension: task.dimension, sense: "at-most", wanted: task.wanted, before } as const;
   const common = {
@@ -68,13 +100,14 @@ export function moveToLeast(context: SolveContext, task: MoveTask): SolveAnswer 
     ...(task.readingsOf && { readingsOf: task.readingsOf }),
   };
   const notes: SolveNote[] = [...(task.notes ?? []), ...rightNotes(context)];
+  if (note) notes.unshift(note);
   if (!best) {
     const code = activeAxes(task.reach).length === 0 ? "nothing-may-move" : "does-not-go-together";
     notes.unshift({ code });
     return finish(context, { ...common, aim: { ...aim, best: null }, changes: [], operations: [], curves: [], notes });
   }
   const isBetter = before === null || best.value < before - GAIN * Math.max(1e-6, before);
-  const typed = isBetter ? onMarks(task, car, best.offset) : null;
+  const typed = isBetter ? onMarks(task, car, best.offset, obstacles) : null;
   const changes =
     typed && (before === null || typed.value < before) ? changesTo(task, car, typed.points, best.offset) : [];
   for (const axis of activeAxes(task.reach)) {
@@ -109,6 +142,7 @@ function onMarks(
   task: MoveTask,
   car: Car,
   exact: Vec3,
+  obstacles: Obstacles | undefined,
 ): { readonly points: readonly Vec3[]; readonly value: number } | null {
   const bare = bareCar(car);
   const { points } = task.movable;
@@ -135,7 +169,8 @@ function onMarks(
     if (!isInside) continue;
     const made = points.reduce((each, place, i) => withPointAt(each, place, moved[i]!), bare);
     const value = taskValue(task, made);
-    if (Number.isFinite(value) && (!best || value < best.value)) best = { points: moved, value };
+    if (Number.isFinite(value) && (!best || value < best.value) && !obstacles?.inTheWay(made))
+      best = { points: moved, value };
   }
   return best;
 }
@@ -147,7 +182,7 @@ function changesTo(task: MoveTask, car: Car, to: readonly Vec3[], exact: Vec3): 
       .filter((axis) => to[i]![axis] !== own[axis])
       .map((axis) => ({
         path: `${place.path}.${axis}`,
-        label: `${place.label}, ${axis}`,
+        label: `${place.label}, ${COORDINATE_WORDS[axis]}`,
         dimension: "length" as const,
         before: own[axis],
         exact: own[axis] + exact[axis],

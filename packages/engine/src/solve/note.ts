@@ -1,4 +1,4 @@
-import type { Car } from "../car/car.ts";
+import type { Car, Dimension } from "../car/car.ts";
 import { formatValue } from "../units/format.ts";
 
 /** Something that has to be known with an answer. Lengths m. */
@@ -6,6 +6,8 @@ export type SolveNote =
   | { readonly code: "does-not-go-together" }
   | { readonly code: "nothing-may-move" }
   | { readonly code: "at-the-edge"; readonly label: string }
+  | { readonly code: "in-the-way"; readonly label: string; readonly value: number; readonly dimension: Dimension }
+  | { readonly code: "clear-again"; readonly at: number; readonly label: string }
   | { readonly code: "document-refused" }
   | { readonly code: "right-is-own"; readonly sections: readonly string[] }
   | { readonly code: "shaft-cut-anew" }
@@ -23,6 +25,7 @@ export type SolveNote =
 /** A note as a plain sentence, in the car's units. */
 export function saySolveNote(note: SolveNote, { units }: Pick<Car, "units">): string {
   const length = (metres: number): string => formatValue(Math.abs(metres), "length", units);
+  const value = (number: number, dimension: Dimension): string => formatValue(number, dimension, units);
   switch (note.code) {
     case "does-not-go-together":
       return "Nowhere in the zone does the linkage go together over the whole travel: take a smaller travel or a wider zone.";
@@ -30,6 +33,10 @@ export function saySolveNote(note: SolveNote, { units }: Pick<Car, "units">): st
       return "Nothing may be moved: give at least one direction a length.";
     case "at-the-edge":
       return `The best lies at the edge of the zone (${note.label}): a wider zone may give a better one.`;
+    case "in-the-way":
+      return `${value(note.value, note.dimension)} could be had where something is in the way (${note.label}): such places are passed over.`;
+    case "clear-again":
+      return `Behind what is met first (${note.label}) the tyre is clear again, ${length(note.at)} farther forward than now: nothing has to pass there when you build, but look at what else would touch.`;
     case "document-refused":
       return "The document would be refused with these values: nothing can be applied.";
     case "right-is-own":

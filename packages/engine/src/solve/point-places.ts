@@ -14,6 +14,9 @@ export interface PointPlace {
 export const AXES = ["x", "y", "z"] as const;
 export type Axis = (typeof AXES)[number];
 
+/** A coordinate as a builder calls it: which way it grows. */
+export const COORDINATE_WORDS: Readonly<Record<Axis, string>> = { x: "forward", y: "out", z: "up" };
+
 export const pointAt = (car: Car, { steps }: PointPlace): Vec3 =>
   steps.reduce<unknown>((value, step) => (value as Readonly<Record<string | number, unknown>>)[step], car) as Vec3;
 

@@ -17,6 +17,8 @@ export interface SolveSubject {
 export interface SolveContext {
   readonly subject: SolveSubject;
   readonly study: Study;
+  /** Told how far an answer has come, 0…1; what takes long asks for it. */
+  readonly tell?: (share: number) => void;
 }
 
 /** "Find the number that makes this true": a declaration from which a sheet or a command can be made. */

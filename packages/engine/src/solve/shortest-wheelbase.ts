@@ -86,6 +86,8 @@ function solveWheelbase(context: SolveContext, values: SolveValues): SolveAnswer
   const notes: SolveNote[] = [];
   if (isFree && met === null) notes.push({ code: "nothing-in-the-way", within: reach });
   if (!isFree) notes.push({ code: "touches-now", label: nearest(pairs, 0).label });
+  const again = isFree && met !== null ? clearAgain(spare, met, reach) : null;
+  if (again !== null && met !== null) notes.push({ code: "clear-again", at: again, label: nearest(pairs, met).label });
   if (car.driveshaft && stays) notes.push({ code: "gearbox-stays" });
   // Back to a mark, so that what is clear stays so.
   const mark = markOf(car.units);
@@ -130,6 +132,17 @@ function solveWheelbase(context: SolveContext, values: SolveValues): SolveAnswer
     operations: operationsOf(changes, ({ after }) => typedLength(after, car.units)),
   });
 }
+
+/** Beyond the first thing that is met, where there is room again; null where there is none within reach. */
+function clearAgain(spare: (shift: number) => number, met: number, reach: number): number | null {
+  const past = met + JUST_PAST;
+  if (past >= reach) return null;
+  const way = firstCrossing((shift) => spare(past + shift), reach - past);
+  return way === null ? null : past + way;
+}
+
+/** The place where it is met is found to less than this, m. */
+const JUST_PAST = 1e-6;
 
 /** The tyre's tightest pair with the corner shifted. */
 function nearest(pairs: readonly ShiftPair[], shift: number): { readonly label: string; readonly spare: number } {

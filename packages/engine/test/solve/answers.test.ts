@@ -14,7 +14,8 @@ describe.each(CASES)("$id of $car", ({ car: name, question }) => {
   it("can be asked and says what was found", () => {
     expect(solveNeed(context, question)).toBeNull();
     expect(JSON.stringify(answer)).not.toMatch(/null,null,null,null,null|NaN|undefined/);
-    expect(answer.operations.length).toBeGreaterThan(0);
+    const isBlocked = answer.notes.some(({ code }) => code === "in-the-way");
+    expect(answer.operations.length > 0 || isBlocked).toBe(true);
     for (const note of answer.notes) expect(saySolveNote(note, context.study.car)).toMatch(/[.:]/);
   });
 
@@ -42,5 +43,63 @@ describe.each(CASES)("$id of $car", ({ car: name, question }) => {
       const miss = sense === "at-least" ? answer.aim.wanted - after! : after! - answer.aim.wanted;
       expect(miss).toBeLessThanOrEqual(1e-9);
     }
+  });
+});
+
+describe("obstacles", () => {
+  it("keeps an answer clear of what its first choice would have to stand in, and says what that costs", () => {
+    const context = askable("greasewood");
+    const { car } = context.study;
+    const question = SOLVE_QUESTIONS.find(({ id }) => id === "constant-camber")!;
+    const answer = answerSolve(context, question);
+    const note = answer.notes.find(({ code }) => code === "in-the-way");
+    if (note?.code !== "in-the-way") throw new Error("greasewood's best place for constant camber lies in a keep-out");
+    expect(
+      answer.findings.appeared.filter(({ code, place }) => code === "past-at-ride" && place.startsWith("keepOuts")),
+    ).toEqual([]);
+    expect(answer.aim.after!).toBeLessThan(answer.aim.before!);
+    expect(note.value).toBeLessThan(answer.aim.best!);
+    // Without keep-outs it is had.
+    const open = askable("greasewood", { keepOuts: [] });
+    const free = answerSolve(open, question);
+    expect(free.notes.some(({ code }) => code === "in-the-way")).toBe(false);
+    expect(free.aim.best!).toBeCloseTo(note.value, 6);
+    expect(saySolveNote(note, car)).toContain("something is in the way");
+  });
+
+  it("tells of room for the tyre behind the first thing that it meets", () => {
+    const open = askable("saltbush", { keepOuts: [] });
+    const { car } = open.study;
+    const { hubFace, freeRadius } = car.wheel;
+    // A thin post before the tyre, as far forward as it would come with the corner 4 in farther forward.
+    const inches = (metres: number): number => metres / 0.0254;
+    const post = {
+      name: "post",
+      shape: "tube" as const,
+      from: { x: inches(hubFace.x + freeRadius) + 4, y: inches(hubFace.y) + 4, z: 0 },
+      to: { x: inches(hubFace.x + freeRadius) + 4, y: inches(hubFace.y) + 4, z: 60 },
+      diameter: 1,
+      clearance: 0,
+    };
+    const context = askable("saltbush", { keepOuts: [post] as never });
+    const question = SOLVE_QUESTIONS.find(({ id }) => id === "shortest-wheelbase")!;
+    const near = answerSolve(context, question, { forward: 0.3 });
+    expect(near.notes.some(({ code }) => code === "clear-again")).toBe(false);
+    const far = answerSolve(context, question, { forward: 1 });
+    const again = far.notes.find(({ code }) => code === "clear-again");
+    if (again?.code !== "clear-again") throw new Error("behind a post there is room");
+    expect(again.label).toContain("post");
+    // A whole tyre and the post lie between.
+    expect(again.at - (far.aim.before! - far.aim.best!)).toBeGreaterThan(1.5 * freeRadius);
+  });
+
+  it("tells how far it has come, never backwards", () => {
+    const shares: number[] = [];
+    const question = SOLVE_QUESTIONS.find(({ id }) => id === "camber-at-two")!;
+    answerSolve({ ...askable("greasewood"), tell: (share) => shares.push(share) }, question);
+    expect(shares.length).toBeGreaterThan(10);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares[0]).toBe(0);
+    expect(shares.at(-1)).toBeLessThanOrEqual(1);
   });
 });

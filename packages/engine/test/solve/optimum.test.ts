@@ -30,8 +30,8 @@ const { optima } = read("optima.json") as { readonly optima: readonly Optimum[] 
 
 /** Both motions are solved to about this, rad or m. */
 const SAME_MOTION = 1e-9;
-/** A search may stop this far above the bottom, rad or m: a hundredth of what a tape or angle finder shows. */
-const NOTHING_BETTER = 1e-6;
+/** Nothing better than by what both motions are solved to. */
+const NOTHING_BETTER = 1e-9;
 const PLACES = { "constant-camber": ROW.camber, "least-plunge": ROW.shaftLength, "least-toe": ROW.toe } as const;
 
 describe.each(problems)("$name", (problem) => {

@@ -14,7 +14,8 @@ export interface CurvePoint {
 
 export interface Curve {
   readonly name: string;
-  readonly points: readonly CurvePoint[];
+  /** Where there is no value the line is broken. */
+  readonly points: readonly (Pick<CurvePoint, "x"> & { readonly y: number | null })[];
   /** A place on it that is told apart, e.g. where the car sits. */
   readonly dot?: CurvePoint;
 }
@@ -109,13 +110,7 @@ export function CurveChart({ label, across, up, curves, uprights = [] }: Props):
             ))}
             <g clipPath={`url(#${clip})`}>
               {curves.map(({ name, points }, i) => (
-                <path
-                  key={name}
-                  className={i === 0 ? "curve" : "curve second"}
-                  d={points
-                    .map(({ x, y }, k) => `${k === 0 ? "M" : "L"}${atX(x).toFixed(1)} ${atY(y).toFixed(1)}`)
-                    .join("")}
-                />
+                <path key={name} className={i === 0 ? "curve" : "curve second"} d={pathThrough(points, atX, atY)} />
               ))}
             </g>
             <rect className="curve-frame" x={left} y={TOP} width={right - left} height={bottom - TOP} />
@@ -152,6 +147,17 @@ export function CurveChart({ label, across, up, curves, uprights = [] }: Props):
       </div>
     </figure>
   );
+}
+
+function pathThrough(points: Curve["points"], atX: (x: number) => number, atY: (y: number) => number): string {
+  let isDown = false;
+  return points
+    .map(({ x, y }) => {
+      const pen = isDown ? "L" : "M";
+      isDown = y !== null;
+      return y === null ? "" : `${pen}${atX(x).toFixed(1)} ${atY(y).toFixed(1)}`;
+    })
+    .join("");
 }
 
 const isZero = (value: number): boolean => Math.abs(value) < 1e-12;

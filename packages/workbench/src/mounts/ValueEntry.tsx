@@ -15,6 +15,7 @@ interface Props {
   /** Read aloud in place of the label. */
   readonly name?: string;
   readonly least?: number;
+  readonly most?: number;
   /** In place of the dimension's own unit. */
   readonly unit?: string;
   /** What a caliper reads is shown so, not as marks of a tape. */
@@ -30,6 +31,7 @@ export function ValueEntry({
   note,
   name,
   least,
+  most,
   unit,
   decimals,
 }: Props): ReactNode {
@@ -37,7 +39,9 @@ export function ValueEntry({
   const [draft, setDraft] = useState<string | null>(null);
   const id = useId();
   const parsed = draft === null ? null : parseQuantity(draft.replace(/\u2212/g, "-"), dimension, units);
-  const isWrong = parsed !== null && !(parsed.ok && parsed.value >= (least ?? Number.NEGATIVE_INFINITY));
+  const isAllowed = (each: number): boolean =>
+    each >= (least ?? Number.NEGATIVE_INFINITY) && each <= (most ?? Number.POSITIVE_INFINITY);
+  const isWrong = parsed !== null && !(parsed.ok && isAllowed(parsed.value));
   const text =
     decimals === undefined
       ? bare(value, dimension, units).replace(/[°%]/g, "").trim()
@@ -55,7 +59,7 @@ export function ValueEntry({
       const from = parsed?.ok ? parsed.value : value;
       setDraft(null);
       const stepped = (Math.round(from / step) + (event.key === "ArrowUp" ? 1 : -1)) * step;
-      if (stepped >= (least ?? Number.NEGATIVE_INFINITY)) onEnter(stepped);
+      if (isAllowed(stepped)) onEnter(stepped);
     }
   };
   return (

@@ -10,7 +10,7 @@ export interface SolveInput {
 }
 
 /** Answers one question of the car; a hard one takes seconds, and is given up with its worker. */
-export const solveJob: Job<SolveInput, SolveAnswer> = ({ document, question, values }) => {
+export const solveJob: Job<SolveInput, SolveAnswer> = ({ document, question, values }, { tell }) => {
   const asked = SOLVE_QUESTIONS.find(({ id }) => id === question);
   const reading = readCarValue(document);
   if (!asked || !reading.ok) throw new Error("the car has faults: mend them first");
@@ -24,5 +24,5 @@ export const solveJob: Job<SolveInput, SolveAnswer> = ({ document, question, val
       return changed.ok ? changed.car : null;
     },
   });
-  return answerSolve(context, asked, values);
+  return answerSolve({ ...context, tell }, asked, values);
 };
