@@ -1,7 +1,9 @@
 // The drawings' contents: a study in, primitives out; the same for screen and paper.
 
+export { type BentArm, type BentNode, type BentPiece, bentArm, type UseClass, useClassOf } from "./bent-arm.ts";
 export type { ChartOptions } from "./chart/options.ts";
 export { type DimensionWish, placeDimension } from "./dimension.ts";
+export { drawArm, percent, USE_LOOKS } from "./draw-arm.ts";
 export { type Chart, chartCycle, drawChart } from "./draw-chart.ts";
 export { constructionLines } from "./draw-construction.ts";
 export { drawForces, type ForceArrow } from "./draw-forces.ts";

@@ -53,11 +53,12 @@ export function EventForm(): ReactNode {
       {!read.ok && <p className="fault">{read.words}</p>}
       <p className="adders">
         {stage === null ? (
-          <button type="submit" className="pressable take" disabled={!read.ok}>
+          <button key="begin" type="submit" className="pressable take" disabled={!read.ok}>
             Let it happen
           </button>
         ) : (
-          <button type="button" className="pressable take" onClick={giveItUp}>
+          // Another element than the one that begins: else the press that gives up would begin anew.
+          <button key="end" type="button" className="pressable take" onClick={giveItUp}>
             Give up
           </button>
         )}

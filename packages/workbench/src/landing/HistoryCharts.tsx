@@ -1,4 +1,4 @@
-import { drawHistory, type HistoryChart, type HistoryStrip } from "@armwright/drawing";
+import { drawHistory, type HistoryChart, type HistoryStrip, textParts } from "@armwright/drawing";
 import { STANDARD_GRAVITY, type UnitSystem } from "@armwright/engine";
 import { type PointerEvent, type ReactNode, useLayoutEffect, useMemo, useRef } from "react";
 import { useBench } from "../app/use-bench.ts";
@@ -78,20 +78,24 @@ function Marker({ made, chart, strips }: MarkerProps): ReactNode {
   const { from, to } = chart;
   const { history } = made.answer.landing;
   const x = from.x + ((time - from.time) / (to.time - from.time)) * (to.x - from.x);
-  const last = chart.strips.at(-1)?.frame;
   return (
     // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in it takes the keyboard.
     <g className="history-now" aria-hidden="true">
-      <path d={`M${x} 21V${last ? last.y + last.height : 0}`} />
       {chart.strips.map(({ id, frame, low, high }, index) => {
         const strip = strips[index]!;
         const value = valueAt(history, strip.values, time);
         const y = frame.y + frame.height - ((value - low) / (high - low)) * frame.height;
         return (
           <g key={id}>
+            <path d={`M${x} ${frame.y}v${frame.height}`} />
             <circle cx={x} cy={y} r={3.4} />
             <text x={frame.x + frame.width * 0.5} y={frame.y - 6} textAnchor="middle" data-now={id}>
-              {sayValue(strip, value, units)}
+              {textParts(sayValue(strip, value, units)).map((part, at) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: parts of one text have no other name.
+                <tspan key={at} className={part.fraction ? "q" : undefined}>
+                  {part.isBehindWhole ? `\u2009${part.text}` : part.text}
+                </tspan>
+              ))}
             </text>
           </g>
         );
@@ -101,7 +105,7 @@ function Marker({ made, chart, strips }: MarkerProps): ReactNode {
 }
 
 function sayValue({ dimension, unit }: HistoryStrip, value: number, units: UnitSystem): string {
-  if (dimension === "length") return shownTravel(value, units).replace(/(\d) (\d+)\/(\d+)/, "$1 $2/$3");
+  if (dimension === "length") return shownTravel(value, units);
   if (unit !== undefined) return `${threeFigures(value)} ${unit}`;
   return shownFigures(value, dimension, units);
 }

@@ -8,6 +8,7 @@ import { Reading } from "../words/Reading.tsx";
 import { travelSaid } from "../words/shown.ts";
 import { shownFigures, threeFigures } from "../words/three-figures.ts";
 import { nextSizeHelp } from "./next-size-help.ts";
+import { showCase } from "./strength-store.ts";
 
 /** Under this a part yields in its case; under ENOUGH what would help is told. */
 const HOLDS = 1;
@@ -83,7 +84,7 @@ function Row({ check, found }: { readonly check: PartCheck; readonly found: Stre
           )}
         </p>
         <p className="small">
-          <button type="button" className="to-case" onClick={() => carryTravel(travel)}>
+          <button type="button" className="to-case" onClick={() => goToCase(loadCase, travel)}>
             in {loadCase}, the wheel at <Reading text={travelSaid(travel, units)} />
           </button>
         </p>
@@ -103,6 +104,12 @@ function Row({ check, found }: { readonly check: PartCheck; readonly found: Stre
       </div>
     </li>
   );
+}
+
+/** The wheel goes to where the case stands, and the arm's picture shows it. */
+function goToCase(loadCase: string, travel: number): void {
+  showCase(loadCase);
+  carryTravel(travel);
 }
 
 function NextSize({ check, found }: { readonly check: PartCheck; readonly found: StrengthStudy }): ReactNode {

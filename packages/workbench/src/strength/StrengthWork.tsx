@@ -1,11 +1,11 @@
-import { type Study, studyStrength } from "@armwright/engine";
+import { type StrengthStudy, type Study, sayNoBalance, studyStrength } from "@armwright/engine";
 import { type ReactNode, useDeferredValue, useMemo } from "react";
 import "../styles/strength.css";
 import { useBench } from "../app/use-bench.ts";
 import { Cautions } from "../loads/Cautions.tsx";
 import { CornerWeight } from "../loads/CornerWeight.tsx";
 import { useRestingStudy } from "../mounts/use-resting-study.ts";
-import { edit } from "../store/bench.ts";
+import { chooseStep, edit } from "../store/bench.ts";
 import { CheckList } from "./CheckList.tsx";
 import { FramePicture } from "./FramePicture.tsx";
 import { Masses } from "./Masses.tsx";
@@ -33,6 +33,7 @@ export function StrengthWork(): ReactNode {
 function Found({ study }: { readonly study: Study }): ReactNode {
   const found = useMemo(() => studyStrength(study), [study]);
   if (!found) return null;
+  if (found.forces.length === 0) return <NothingHolds found={found} />;
   return (
     <>
       {!study.car.strength && <Start study={study} />}
@@ -41,6 +42,24 @@ function Found({ study }: { readonly study: Study }): ReactNode {
       <TubeSizes found={found} />
       <Masses found={found} />
       {study.car.strength && <PartsEntry study={study} />}
+    </>
+  );
+}
+
+/** Without shock, stop and strap there is no balance, and no part has a load. */
+function NothingHolds({ found }: { readonly found: StrengthStudy }): ReactNode {
+  const reasons = [...new Set(found.cases.flatMap(({ balance }) => (balance.ok ? [] : [sayNoBalance(balance)])))];
+  return (
+    <>
+      <p>
+        What the car has holds the wheel in no case, so no part has a load to be judged by: {reasons.join("; ")}. Place
+        a shock in the step Shock, strap and bump stop in the step Travel.
+      </p>
+      <p className="adders">
+        <button type="button" className="pressable" onClick={() => chooseStep("shock")}>
+          To the step Shock
+        </button>
+      </p>
     </>
   );
 }

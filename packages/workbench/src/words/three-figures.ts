@@ -2,9 +2,12 @@ import { type Dimension, toUnit, type UnitSystem, unitOf } from "@armwright/engi
 
 const MINUS = "\u2212";
 
+/** Less than this would be shown as nothing but noughts. */
+const NOTHING = 5e-4;
+
 /** Three figures of a number, thousands parted: `169,000`, `4.25`, `0.182`. */
 export function threeFigures(value: number): string {
-  const rounded = Number(value.toPrecision(3));
+  const rounded = Math.abs(value) < NOTHING ? 0 : Number(value.toPrecision(3));
   const size = Math.abs(rounded);
   const decimals = size === 0 || size >= 100 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3;
   const text = size.toLocaleString("en", { minimumFractionDigits: decimals, maximumFractionDigits: decimals });

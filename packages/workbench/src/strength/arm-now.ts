@@ -1,0 +1,51 @@
+import { type BentArm, bentArm, percent, useClassOf } from "@armwright/drawing";
+import { type ArmCheck, type Position, placeOn, type StrengthStudy } from "@armwright/engine";
+import type { FramePictureInSpace } from "../scene/parts/arm-frame.ts";
+
+/** The arm with the weakest tube, or the first. */
+export const weakestArm = ({ arms }: StrengthStudy): ArmCheck | undefined =>
+  arms.reduce<ArmCheck | undefined>(
+    (worst, each) => (factorOf(each) < (worst ? factorOf(worst) : Number.POSITIVE_INFINITY) ? each : worst),
+    arms[0],
+  );
+
+const factorOf = ({ checks }: ArmCheck): number =>
+  checks.reduce((least, { factor }) => Math.min(least, factor ?? Number.POSITIVE_INFINITY), Number.POSITIVE_INFINITY);
+
+/** The case that is looked at: the chosen one, or that of the arm's weakest place. */
+export const caseOf = (arm: ArmCheck, chosen: string | null): string | null => {
+  const all = arm.analysis.ok ? arm.analysis.cases : [];
+  if (chosen !== null && all.some(({ loadCase }) => loadCase === chosen)) return chosen;
+  return arm.checks.find(({ loadCase }) => loadCase !== null)?.loadCase ?? all[0]?.loadCase ?? null;
+};
+
+export const bentNow = (arm: ArmCheck, chosen: string | null): BentArm | null => {
+  const loadCase = caseOf(arm, chosen);
+  return loadCase === null ? null : bentArm(arm, loadCase);
+};
+
+/** Numbers of no more nodes stand in space: the rest is told in the sheet's picture. */
+const MOST_NUMBERS = 6;
+
+/** Every arm that was analysed, carried to where it is now. */
+export function armsInSpace(found: StrengthStudy, chosen: string | null, position: Position): FramePictureInSpace {
+  const all = found.arms.flatMap((arm) => {
+    const bent = bentNow(arm, chosen);
+    return bent ? [{ bent, body: arm.frame.arm }] : [];
+  });
+  return {
+    pieces: all.flatMap(({ bent, body }) =>
+      bent.pieces.map(({ from, to, bent: curve, use }) => ({
+        at: [placeOn(position, from, body), placeOn(position, to, body)] as const,
+        bent: curve.map((point) => placeOn(position, point, body)),
+        use: useClassOf(use),
+      })),
+    ),
+    numbers: all
+      .flatMap(({ bent, body }) => bent.nodes.map((node) => ({ ...node, at: placeOn(position, node.at, body) })))
+      .filter(({ use }) => use > 0)
+      .sort((a, b) => b.use - a.use)
+      .slice(0, MOST_NUMBERS)
+      .map(({ at, use }) => ({ at, text: `${percent(use)} %`, isOver: use > 1 })),
+  };
+}
