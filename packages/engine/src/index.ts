@@ -18,6 +18,7 @@ export { explainedField } from "./as-built/new-version.ts";
 export { axleAt } from "./axle/axle.ts";
 export { axleTable } from "./axle/axle-table.ts";
 export { type BoughtPart, type BuyLine, buyList } from "./buy/buy-list.ts";
+export { placeInWords } from "./buy/place-in-words.ts";
 export type * from "./car/car.ts";
 export { spinAxisOf, wheelCentreOf } from "./car/wheel-centre.ts";
 export { type CertainReading, type CycleCertainty, cycleCertainty, type Share } from "./certainty/cycle-certainty.ts";

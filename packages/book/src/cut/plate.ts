@@ -68,7 +68,7 @@ function tabPlate(
   const count = 2 * aPlace * at.length;
   const words = place === "all" ? "tab, all places not named" : `tab, ${at.map(({ label }) => label).join("; ")}`;
   return {
-    id: `tab-${place}`,
+    id: `tab-${place}-${hole === undefined ? "no-bolt" : Math.round(hole * 1e5) / 100}`,
     title: words,
     size: `${sizeWords(width, height + edge, units)}, ${plateWords(thickness, units)}, ${holeWords(hole, units)}`,
     where: at.map(({ label }) => label).join("; "),

@@ -15,4 +15,4 @@ export const tapeCell = (value: number, units: UnitSystem): string => formatLeng
 
 /** `forward [in]` */
 export const headCell = (name: string, dimension: Dimension, units: UnitSystem): string =>
-  `${name} [${unitOf(dimension, units)}]`;
+  unitOf(dimension, units) === "" ? name : `${name} [${unitOf(dimension, units)}]`;

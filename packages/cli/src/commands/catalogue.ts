@@ -379,10 +379,16 @@ export const COMMANDS: readonly Command[] = [
     options: [
       { name: "paper", value: "SIZE", meaning: "letter or a4 (left out: letter for inches, a4 for millimetres)" },
       { name: "out", value: "DIR", meaning: "where the files go (left out: a folder named after the car)" },
+      {
+        name: "travel",
+        value: "LENGTH",
+        meaning: "where the wheels of the solid assembly stand (left out: ride height)",
+      },
     ],
     examples: [
       ["Everything for the bench, on Letter paper", "npx armwright book my.car.json --paper letter"],
       ["The same on A4, into a folder of its own", "npx armwright book my.car.json --paper a4 --out paper"],
+      ["Solids with the wheels hanging 3 1/2 in down", 'npx armwright book my.car.json --travel "-3 1/2"'],
     ],
     load: () => import("./book.ts"),
   },

@@ -31,6 +31,10 @@ describe.skipIf(process.platform !== "linux")("a shared bench", () => {
     ["/api/cars/saltbush", 401],
     ["/api/events?client=client-aa", 401],
     ["/api/meshes", 401],
+    ["/api/cars/saltbush/book", 401],
+    ["/api/cars/saltbush/book/sheets/car", 401],
+    ["/api/cars/saltbush/book/files/new-h-arm-car-book.pdf", 401],
+    ["/api/cars/saltbush/book/printed/7307-A384-9E02", 401],
     ["/nothing", 401],
   ])("answers nothing before pairing: %s", async (path, status) => {
     for (const cookie of [undefined, `armwright-${bench.port}=`, `armwright-${bench.port}=${"a".repeat(43)}`]) {

@@ -62,11 +62,11 @@ function says(state: SheetState): string {
       return "The car's history is out of reach: ask again when the server is back.";
     case "out of date": {
       const { changed, since } = state;
-      const day = new Date(since).toLocaleDateString();
+      const until = since === null ? "" : `the car was so until ${new Date(since).toLocaleDateString()}. `;
       const named = changed.slice(0, MOST_NAMED).join(", ");
       const more = changed.length > MOST_NAMED ? ` and ${changed.length - MOST_NAMED} more` : "";
       const count = changed.length === 1 ? "1 field has" : `${changed.length} fields have`;
-      return `OUT OF DATE: the car was so until ${day}. ${count} changed since: ${named}${more}.`;
+      return `OUT OF DATE: ${until}${count} changed since: ${named}${more}. Print it anew, throw this one away.`;
     }
   }
 }

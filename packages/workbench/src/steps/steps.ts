@@ -206,6 +206,7 @@ export const STEPS: readonly Step[] = [
     places: [],
     results: [],
     charts: ["camber", "toe", "motionRatio", "outerJoint+innerJoint", "plunge"],
+    isTall: true,
   },
   {
     id: "as-built",

@@ -1,3 +1,5 @@
+import { readdir, unlink } from "node:fs/promises";
+import { join } from "node:path";
 import { writeDurably } from "./durable.ts";
 import { historyFolder, historyFolderOf } from "./history.ts";
 import { readPlainFile } from "./plain-file.ts";
@@ -28,14 +30,40 @@ export async function printedOf(root: string, name: string): Promise<readonly Pr
   }
 }
 
-/** Remembers that a book was made; the same once more on one day is one. */
-export async function rememberPrinted(root: string, name: string, printed: Printed): Promise<void> {
+/**
+ * Remembers that a book was made, and the car that it was made from: the history is thinned out, paper is not. The same once
+ * more on one day is one.
+ */
+export async function rememberPrinted(root: string, name: string, printed: Printed, text: string): Promise<void> {
   const before = await printedOf(root, name);
   const others = before.filter(
     (each) => each.fingerprint !== printed.fingerprint || each.day !== printed.day || each.paper !== printed.paper,
   );
   const list = [printed, ...others].slice(0, MOST);
-  await writeDurably(await historyFolder(root, name), FILE, `${JSON.stringify(list)}\n`);
+  const folder = await historyFolder(root, name);
+  await writeDurably(folder, carFile(printed.fingerprint), text);
+  await writeDurably(folder, FILE, `${JSON.stringify(list)}\n`);
+  const kept = new Set(list.map(({ fingerprint }) => carFile(fingerprint)));
+  for (const file of await readdir(folder).catch(() => [])) {
+    if (CAR_FILE.test(file) && !kept.has(file)) await unlink(join(folder, file)).catch(() => undefined);
+  }
+}
+
+const CAR_FILE = /^printed-[0-9A-F]{4}-[0-9A-F]{4}-[0-9A-F]{4}\.car\.json$/;
+const carFile = (fingerprint: string): string => `printed-${fingerprint}.car.json`;
+
+/** The car that a printed sheet was made from, as it was then; undefined where no book with that fingerprint is known. */
+export async function printedCar(
+  root: string,
+  name: string,
+  fingerprint: string,
+  most: number,
+): Promise<string | undefined> {
+  const file = carFile(fingerprint);
+  const folder = await historyFolderOf(root, name);
+  if (folder === undefined || !CAR_FILE.test(file)) return undefined;
+  const reading = await readPlainFile(folder, file, most);
+  return reading.found === "text" ? reading.text : undefined;
 }
 
 function isPrinted(value: unknown): value is Printed {

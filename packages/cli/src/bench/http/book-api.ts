@@ -1,8 +1,10 @@
 import { fingerprintOf, readCarDocument } from "@armwright/engine/document";
 import type { HttpBindings } from "@hono/node-server";
 import type { Context, Hono } from "hono";
+import { localDay } from "../../local-day.ts";
 import type { CarFolder } from "../folder/car-folder.ts";
-import { printedOf, rememberPrinted } from "../folder/printed.ts";
+import { LARGEST_DOCUMENT } from "../folder/judgement.ts";
+import { printedCar, printedOf, rememberPrinted } from "../folder/printed.ts";
 
 type Env = { Bindings: HttpBindings };
 type Ask = Context<Env>;
@@ -12,6 +14,8 @@ interface Made {
   readonly key: string;
   readonly fingerprint: string;
   readonly day: string;
+  /** The document that it is made of. */
+  readonly text: string;
   readonly sheets: readonly { readonly id: string; readonly title: string; readonly svg: () => string }[];
   readonly files: readonly { readonly name: string; readonly make: () => Uint8Array | Promise<Uint8Array> }[];
 }
@@ -37,10 +41,10 @@ export function bookRoutes(app: Hono<Env>, folder: CarFolder): void {
       if (!state) return c.json({ error: "there is no car of that name" }, 404);
       const reading = readCarDocument(state.text);
       if (!reading.ok) return c.json({ error: "the car has faults: mend them before anything is printed" }, 409);
-      const day = new Date().toISOString().slice(0, 10);
+      const day = localDay(new Date());
       const fingerprint = fingerprintOf(reading.document);
       const key = `${name} ${fingerprint} ${paper} ${day}`;
-      if (last?.key !== key) last = { key, fingerprint, day, ...(await bookOf(reading, paper, day)) };
+      if (last?.key !== key) last = { key, fingerprint, day, text: state.text, ...(await bookOf(reading, paper, day)) };
       return last;
     });
 
@@ -62,6 +66,13 @@ export function bookRoutes(app: Hono<Env>, folder: CarFolder): void {
     if (!sheet) return c.json({ error: "there is no sheet of that name" }, 404);
     return c.body(sheet.svg(), 200, { "Content-Type": "image/svg+xml; charset=utf-8" });
   });
+  app.get("/cars/:name/book/printed/:fingerprint", async (c) => {
+    const { name, fingerprint } = c.req.param();
+    const text = await printedCar(folder.root, name, fingerprint, LARGEST_DOCUMENT);
+    return text === undefined
+      ? c.json({ error: "no book with that fingerprint is known" }, 404)
+      : c.body(text, 200, { "Content-Type": "application/json; charset=utf-8" });
+  });
   app.get("/cars/:name/book/files/:file", async (c) => {
     const book = await made(c);
     if (book instanceof Response) return book;
@@ -70,8 +81,8 @@ export function bookRoutes(app: Hono<Env>, folder: CarFolder): void {
     const bytes = await alone(async () => file.make());
     const paper = c.req.query("paper") === "a4" ? "a4" : "letter";
     if (file.name.endsWith(".pdf")) {
-      const { fingerprint, day } = book;
-      await rememberPrinted(folder.root, c.req.param("name"), { fingerprint, day, paper });
+      const { fingerprint, day, text } = book;
+      await rememberPrinted(folder.root, c.req.param("name"), { fingerprint, day, paper }, text);
     }
     return c.body(new Uint8Array(bytes), 200, {
       "Content-Type": file.name.endsWith(".pdf") ? "application/pdf" : "application/octet-stream",
@@ -94,12 +105,13 @@ async function bookOf(
   ]);
   const made = study(car);
   const options = { paper, date: new Date(`${day}T00:00:00Z`) };
+  const leaves = bookLeaves(made, document, options);
   return {
-    sheets: bookLeaves(made, document, options).map((leaf) => ({
+    sheets: leaves.map((leaf) => ({
       id: leaf.id,
       title: leaf.title,
       svg: () => leafSvg(leaf),
     })),
-    files: bookMakers(made, document, options),
+    files: bookMakers(made, document, options, leaves),
   };
 }
