@@ -27,9 +27,9 @@ const ARROW_HALF = 2.1;
 export function placeDimension(wish: DimensionWish, room: NoteRoom, pen: number): GroupPrimitive | null {
   for (const lines of [room.all, room.words]) {
     for (const { words, boxes, drawn } of candidatesOf(wish, pen)) {
-      if (!room.all.isFree(words) || !boxes.every(lines.isFree)) continue;
+      if (!room.all.isFree(words) || !boxes.every((box) => lines.isFree(box))) continue;
       for (const box of [words, ...boxes]) takeWords(room, box);
-      return drawn;
+      return drawn();
     }
   }
   return null;
@@ -39,7 +39,8 @@ interface Drawn {
   readonly words: Box;
   /** What its lines cover, but for the tips, which touch what is measured. */
   readonly boxes: readonly Box[];
-  readonly drawn: GroupPrimitive;
+  /** Made of the one that finds room only. */
+  readonly drawn: () => GroupPrimitive;
 }
 
 function* candidatesOf(wish: DimensionWish, pen: number): Generator<Drawn> {
@@ -69,7 +70,7 @@ function dimensionAt(wish: DimensionWish, off: number, share: number, pen: numbe
       ];
   const way = fits ? 1 : -1;
   const style = { ink: "ink-2", weight: "thin" } as const;
-  const parts: Primitive[] = [
+  const parts = (): Primitive[] => [
     ...extension(wish.from, a, pen),
     ...extension(wish.to, b, pen),
     ...pieces.map(([from, to]) => stroke("dimension", from, to, style)),
@@ -87,7 +88,7 @@ function dimensionAt(wish: DimensionWish, off: number, share: number, pen: numbe
   return {
     words: grown(boxOfText(label, pen), 2 * pen),
     boxes: covered.flatMap(([from, to]) => boxesAlong(from, to, 2.4 * pen)),
-    drawn: group("dimension", parts, { meaning: wish.id }),
+    drawn: () => group("dimension", parts(), { meaning: wish.id }),
   };
 }
 

@@ -37,6 +37,11 @@ const SHELF = 12;
 const LEAD = 18;
 const RING = 9;
 const DIRECTIONS = 32;
+/** From the upper right round, so that upright and level leaders come late. */
+const WAYS: readonly Spot[] = Array.from({ length: DIRECTIONS }, (_, i) => {
+  const angle = -Math.PI / 4 + ((i % 2 === 0 ? i : -i - 1) * Math.PI) / DIRECTIONS;
+  return spot(Math.cos(angle), Math.sin(angle));
+});
 const NEAREST = 34;
 const STEP = 16;
 /** Lengths of leaders that are tried, px; trouble is told over hatching sooner than from farther than NEAR. */
@@ -64,15 +69,13 @@ function placeWithin(
   // The words' boxes hang on the shelf's inner end, one way to its right and one to its left.
   const hung = { left: hungBoxes(wish, true, pen), right: hungBoxes(wish, false, pen) };
   for (let distance = NEAREST; distance <= reach; distance += STEP) {
-    for (let i = 0; i < DIRECTIONS; i += 1) {
-      // From the upper right round, so that upright and level leaders come late.
-      const angle = -Math.PI / 4 + ((i % 2 === 0 ? i : -i - 1) * Math.PI) / DIRECTIONS;
-      const elbow = shift(wish.at, Math.cos(angle) * distance * pen, Math.sin(angle) * distance * pen);
-      const boxes = hung[elbow.x < wish.at.x ? "left" : "right"].map((box) => moved(box, elbow));
-      if (!boxes.every(free.isFree)) continue;
+    for (const way of WAYS) {
+      const elbow = shift(wish.at, way.x * distance * pen, way.y * distance * pen);
+      const words = hung[way.x < 0 ? "left" : "right"];
+      if (!words.every((box) => free.isFree(box, elbow))) continue;
       const leader = leaderOf(wish, elbow, pen).flatMap(([from, to]) => boxesAlong(from, to, 1.5 * pen));
-      if (!leader.every(room.words.isFree)) continue;
-      for (const box of boxes) takeWords(room, box);
+      if (!leader.every((box) => room.words.isFree(box))) continue;
+      for (const box of words) takeWords(room, moved(box, elbow));
       for (const box of leader) {
         room.all.take(box);
         room.parts.take(box);
@@ -87,7 +90,7 @@ function placeWithin(
 export const bareMark = (wish: NoteWish, pen: number): GroupPrimitive =>
   group("trouble", [mark(wish, pen)], { meaning: wish.id, label: wish.spoken ?? wish.label });
 
-const moved = (box: Box, by: Spot): Box => ({ ...box, x: box.x + by.x, y: box.y + by.y });
+const moved = ({ x, y, width, height }: Box, by: Spot): Box => ({ x: x + by.x, y: y + by.y, width, height });
 
 /** What the words and the pennant cover, with a little air. */
 function hungBoxes(wish: NoteWish, left: boolean, pen: number): readonly Box[] {

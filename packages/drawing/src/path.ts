@@ -116,6 +116,7 @@ export const ring = (c: Spot, r: number, count = 20): Spot[] =>
 /** The part of a convex outline on the side of a line that `normal` points away from (Sutherland and Hodgman). */
 export function cutBehind(outline: readonly Spot[], at: Spot, normal: Spot): Spot[] {
   const side = (p: Spot): number => (p.x - at.x) * normal.x + (p.y - at.y) * normal.y;
+  if (outline.every((p) => side(p) <= 0)) return [...outline];
   return outline.flatMap((p, index) => {
     const next = outline[(index + 1) % outline.length]!;
     const a = side(p);

@@ -6,12 +6,14 @@ export interface Placement {
   readonly take: (box: Box) => void;
   /** Takes the ground under a line, `half` to either side. */
   readonly takeLine: (from: Spot, to: Spot, half: number) => void;
-  /** Whether a box lies on the sheet and touches nothing taken. */
-  readonly isFree: (box: Box) => boolean;
+  /** Whether a box lies on the sheet and touches nothing taken; moved by a spot, where one is given. */
+  readonly isFree: (box: Box, by?: Spot) => boolean;
 }
 
 /** Side of the squares by which taken boxes are looked up, as a share of the bounds' longer side. */
 const CELLS = 40;
+
+const NOWHERE: Spot = { x: 0, y: 0 };
 
 export function makePlacement(bounds: Box): Placement {
   const cell = Math.max(bounds.width, bounds.height, 1e-9) / CELLS;
@@ -29,13 +31,25 @@ export function makePlacement(bounds: Box): Placement {
       }
     }
   };
-  const isFree = (box: Box): boolean => {
-    if (!isInside(box, bounds)) return false;
-    const right = index(box.x + box.width - bounds.x);
-    const bottom = index(box.y + box.height - bounds.y);
-    for (let i = index(box.x - bounds.x); i <= right; i += 1) {
-      for (let j = index(box.y - bounds.y); j <= bottom; j += 1) {
-        for (const taken of cells[i * CELLS + j] ?? []) if (overlap(taken, box)) return false;
+  const isFree = ({ x, y, width, height }: Box, by: Spot = NOWHERE): boolean => {
+    const left = x + by.x;
+    const top = y + by.y;
+    const right = left + width;
+    const bottom = top + height;
+    if (left < bounds.x || top < bounds.y || right > bounds.x + bounds.width || bottom > bounds.y + bounds.height) {
+      return false;
+    }
+    const lastAcross = index(right - bounds.x);
+    const lastDown = index(bottom - bounds.y);
+    for (let i = index(left - bounds.x); i <= lastAcross; i += 1) {
+      for (let j = index(top - bounds.y); j <= lastDown; j += 1) {
+        const there = cells[i * CELLS + j];
+        if (!there) continue;
+        for (const taken of there) {
+          if (left < taken.x + taken.width && taken.x < right && top < taken.y + taken.height && taken.y < bottom) {
+            return false;
+          }
+        }
       }
     }
     return true;
@@ -51,9 +65,6 @@ export function makePlacement(bounds: Box): Placement {
 
 export const overlap = (a: Box, b: Box): boolean =>
   a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
-
-const isInside = (a: Box, b: Box): boolean =>
-  a.x >= b.x && a.y >= b.y && a.x + a.width <= b.x + b.width && a.y + a.height <= b.y + b.height;
 
 export const grown = (box: Box, by: number): Box => ({
   x: box.x - by,

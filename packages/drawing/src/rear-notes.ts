@@ -86,7 +86,7 @@ export function ghostNames(scene: Scene, ghosts: readonly Ghost[], room: NoteRoo
     for (const y of heights) {
       for (const dx of shifts) {
         const found = twoLines(spot(x + dx, y), name, travelReading(there.travel, car.units), pen, "ghost");
-        if (!found.boxes.every(room.all.isFree)) continue;
+        if (!found.boxes.every((box) => room.all.isFree(box))) continue;
         for (const box of found.boxes) takeWords(room, box);
         return [group("ghost", found.parts, { meaning: name })];
       }
@@ -107,7 +107,7 @@ export function keepOutNames(scene: Scene, shapes: readonly KeepOutShape[], room
       spot(x, y + height),
       spot(x + width, y + height),
     ]);
-    if (!corners.every((corner) => isInside(outline, corner)) || !named.boxes.every(room.words.isFree)) {
+    if (!corners.every((corner) => isInside(outline, corner)) || !named.boxes.every((box) => room.words.isFree(box))) {
       return sideName(scene, keepOut.name, outline, room);
     }
     for (const box of named.boxes) takeWords(room, box);
@@ -125,7 +125,7 @@ function sideName(scene: Scene, name: string, outline: readonly Spot[], room: No
     for (const side of [1, -1] as const) {
       const at = spot(side > 0 ? right + 8 * pen : left - 8 * pen, top + share * (bottom - top));
       const found = twoLines(at, name, "keep out", pen, "keep-out", side > 0 ? "start" : "end");
-      if (!found.boxes.every(room.all.isFree)) continue;
+      if (!found.boxes.every((box) => room.all.isFree(box))) continue;
       for (const box of found.boxes) takeWords(room, box);
       return [group("keep-out", found.parts, { meaning: name })];
     }

@@ -23,16 +23,39 @@ export const FRACTION_ASCENT = 0.95;
 export const DESCENT = 0.23;
 
 /** Width of a text, sheet units: never less than what is drawn in the house's face. */
-export function widthOf(words: string, size: TextPrimitive["size"], pen: number): number {
+export const widthOf = (words: string, size: TextPrimitive["size"], pen: number): number =>
+  (setOf(words).thousandths / 1000) * TYPES[size].size * pen;
+
+/** A text as it is set: thousandths of an em, and whether a fraction makes it taller. */
+interface Setting {
+  readonly thousandths: number;
+  readonly hasFraction: boolean;
+}
+
+/** The same few hundred texts are measured again and again while a point is dragged. */
+const known = new Map<string, Setting>();
+const MOST_KNOWN = 2000;
+
+function setOf(words: string): Setting {
+  const before = known.get(words);
+  if (before) return before;
+  if (known.size >= MOST_KNOWN) known.clear();
+  const made = measured(words);
+  known.set(words, made);
+  return made;
+}
+
+function measured(words: string): Setting {
+  const parts = textParts(words);
   let thousandths = 0;
-  for (const part of textParts(words)) {
+  for (const part of parts) {
     if (part.isBehindWhole) thousandths += GAP_SIZE * widthOfGlyph(" ");
     for (const glyph of part.text) {
       if (!part.fraction) thousandths += widthOfGlyph(glyph);
       else thousandths += FRACTION_SIZE * (glyph === "\u2044" ? FRACTION_STROKE : widthOfGlyph(glyph) * FRACTION_DIGIT);
     }
   }
-  return (thousandths / 1000) * TYPES[size].size * pen;
+  return { thousandths, hasFraction: parts.some(({ fraction }) => fraction) };
 }
 
 function widthOfGlyph(glyph: string): number {
@@ -45,7 +68,7 @@ function widthOfGlyph(glyph: string): number {
 export function boxOfText(primitive: TextPrimitive, pen: number): Box {
   const em = TYPES[primitive.size].size * pen;
   const width = widthOf(primitive.text, primitive.size, pen);
-  const ascent = textParts(primitive.text).some(({ fraction }) => fraction) ? FRACTION_ASCENT : ASCENT;
+  const ascent = setOf(primitive.text).hasFraction ? FRACTION_ASCENT : ASCENT;
   const left = primitive.anchor === "start" ? 0 : primitive.anchor === "middle" ? width / 2 : width;
   return {
     x: primitive.at.x - left,

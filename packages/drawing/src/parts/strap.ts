@@ -91,14 +91,18 @@ export function strapCurve(a: Spot, b: Spot, length: number): readonly Spot[] {
 /** Length of the same points on the parabola, without making them: it is asked for many times a frame. */
 function lengthOfParabola(a: Spot, control: Spot, b: Spot): number {
   let sum = 0;
-  let [x, y] = [a.x, a.y];
+  let x = a.x;
+  let y = a.y;
   for (let i = 1; i <= POINTS; i += 1) {
     const t = i / POINTS;
-    const [ka, kc, kb] = [(1 - t) * (1 - t), 2 * t * (1 - t), t * t];
-    const nextX = ka * a.x + kc * control.x + kb * b.x;
-    const nextY = ka * a.y + kc * control.y + kb * b.y;
-    sum += Math.hypot(nextX - x, nextY - y);
-    [x, y] = [nextX, nextY];
+    const ofA = (1 - t) * (1 - t);
+    const ofControl = 2 * t * (1 - t);
+    const ofB = t * t;
+    const nextX = ofA * a.x + ofControl * control.x + ofB * b.x;
+    const nextY = ofA * a.y + ofControl * control.y + ofB * b.y;
+    sum += Math.sqrt((nextX - x) ** 2 + (nextY - y) ** 2);
+    x = nextX;
+    y = nextY;
   }
   return sum;
 }

@@ -1,6 +1,7 @@
 import { parsePath, valueAt } from "@armwright/engine/document";
-import type { ReactNode } from "react";
+import { type ReactNode, useMemo } from "react";
 import { useBench } from "../app/use-bench.ts";
+import { useSettledDocument } from "../app/use-settled.ts";
 import { fieldAt } from "../form/schema-fields.ts";
 import { typedText } from "../form/typed.ts";
 import { Reading } from "../words/Reading.tsx";
@@ -9,14 +10,17 @@ import { sketchOf } from "./sketch/sketch-of.tsx";
 
 /** Where the tape goes for the field that is held, what it means, and what is usual. */
 export function SketchFigure({ fallback }: { readonly fallback: string | undefined }): ReactNode {
-  const document = useBench((state) => state.document);
+  const settled = useSettledDocument();
   const held = useBench((state) => state.held);
-  if (!document) return null;
   const place = placeToDraw(held?.place ?? fallback);
-  const sketch = place === undefined ? undefined : sketchOf(place);
-  const field = place === undefined ? undefined : fieldAt(place, document);
+  const value = useBench(({ document }) => place !== undefined && valueAt(document, parsePath(place) ?? []));
+  const field = useMemo(
+    () => (place === undefined || !settled ? undefined : fieldAt(place, settled)),
+    [place, settled],
+  );
   if (place === undefined || !field) return null;
-  const text = tidy(typedText(valueAt(document, parsePath(place) ?? [])));
+  const sketch = sketchOf(place);
+  const text = tidy(typedText(value));
   return (
     <figure className="sketch">
       {sketch && (

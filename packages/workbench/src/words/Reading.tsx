@@ -1,9 +1,9 @@
 import { textParts } from "@armwright/drawing";
-import type { ReactNode } from "react";
+import { memo, type ReactNode } from "react";
 import { hasFraction, spoken } from "./fractions.ts";
 
 /** Text whose fractions are set as fractions, and read aloud as words. */
-export function Reading({ text }: { readonly text: string }): ReactNode {
+export const Reading = memo(function Reading({ text }: { readonly text: string }): ReactNode {
   if (!hasFraction(text)) return text;
   return (
     <span>
@@ -22,4 +22,4 @@ export function Reading({ text }: { readonly text: string }): ReactNode {
       <span className="unseen">{spoken(text)}</span>
     </span>
   );
-}
+});
