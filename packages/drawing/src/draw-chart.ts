@@ -12,7 +12,7 @@ import { bites, curveLines, curvesOf, type Place } from "./chart/curves.ts";
 import { foot, gridLines, head, markerLine, stopLines } from "./chart/frame.ts";
 import { limitsOfQuantity } from "./chart/limit-lines.ts";
 import type { ChartOptions } from "./chart/options.ts";
-import { circle, rectangle, spot } from "./path.ts";
+import { circle, polyline, rectangle, spot } from "./path.ts";
 import type { Box, Drawing, Primitive } from "./primitive.ts";
 import { area, group, patch, stroke } from "./sketch.ts";
 import { outOfReachBoxes } from "./tape/blade.ts";
@@ -61,6 +61,7 @@ export function drawChart(study: Study, quantityIds: readonly string[], rect: Bo
     ...outOfReachBoxes(study, scale, frame.x, frame.width).map(({ x, y, width, height }) =>
       patch("chart", rectangle(x, y, width, height), { fill: "none", hatch: "out-of-reach" }),
     ),
+    ...uncertainBand(options.between ?? [], place),
     ...stopLines(study, scale, frame, options.held),
     ...second.flatMap((curve) => curveLines(curve, place, { ink: "pencil", weight: "visible", dash: "short" })),
     ...curves.flatMap((curve, index) =>
@@ -97,6 +98,19 @@ export function drawChart(study: Study, quantityIds: readonly string[], rect: Bo
     low: axis.low,
     high: axis.high,
   };
+}
+
+/** What measuring and building leave open about a curve. */
+function uncertainBand(between: NonNullable<ChartOptions["between"]>, place: Place): Primitive[] {
+  const known = between.flatMap(({ travel, low, high }) =>
+    low === null || high === null ? [] : [{ travel, low, high }],
+  );
+  if (known.length < 2) return [];
+  const outline = [
+    ...known.map(({ travel, low }) => place(travel, low)),
+    ...known.map(({ travel, high }) => place(travel, high)).reverse(),
+  ];
+  return [patch("chart", polyline(outline, true), { fill: "none", hatch: "uncertain", meaning: "uncertain" })];
 }
 
 /** Limits that lie near enough to the curves to be drawn without squeezing them. */

@@ -10,6 +10,8 @@ export interface ChartOptions {
   readonly cycle?: Cycle;
   /** A second study laid over in pencil, on the same scale; its cycle likewise. */
   readonly over?: { readonly study: Study; readonly cycle?: Cycle };
+  /** Between what the first quantity lies, by travel from the lowest, SI: hatched as uncertain. */
+  readonly between?: readonly { readonly travel: number; readonly low: number | null; readonly high: number | null }[];
   /** In place of the quantities' short names. */
   readonly title?: string;
   /** How far name and reading may reach from the frame's left edge, sheet units: to the next chart. */

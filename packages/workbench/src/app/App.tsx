@@ -7,6 +7,9 @@ import { Panels } from "./Panels.tsx";
 import { useBench } from "./use-bench.ts";
 import { PHONE, useMedia } from "./use-media.ts";
 
+const CertaintyWatch = lazy(() =>
+  import("../certainty/CertaintyWatch.tsx").then((m) => ({ default: m.CertaintyWatch })),
+);
 const PhoneBench = lazy(() => import("../phone/PhoneBench.tsx").then((m) => ({ default: m.PhoneBench })));
 
 /** The whole page: one bench, laid out for a laptop or for a phone. */
@@ -35,6 +38,9 @@ export function App(): ReactNode {
       ) : (
         <DesktopBench />
       )}
+      <Suspense fallback={null}>
+        <CertaintyWatch />
+      </Suspense>
       <Notices />
       <Panels />
       <p className="unseen" role="status">

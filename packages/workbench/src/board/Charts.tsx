@@ -2,6 +2,8 @@ import { type Chart, chartCycle, drawChart, heightOf, type TapeScale, travelAt }
 import type { Study } from "@armwright/engine";
 import { type PointerEvent, type ReactNode, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { useBench } from "../app/use-bench.ts";
+import type { CertaintyAnswer } from "../certainty/certainty-job.ts";
+import { useCertainty } from "../certainty/certainty-store.ts";
 import { setTravel, showPanel } from "../store/bench.ts";
 import { solvedAt, valueIn } from "../store/position.ts";
 import { Reading } from "../words/Reading.tsx";
@@ -40,6 +42,7 @@ export function Charts({ study, ids, scale, left, width, height, chart, gap }: P
     () => comparing && { study: comparing.study, cycle: chartCycle(comparing.study, scale) },
     [comparing, highest, lowest],
   );
+  const sure = useCertainty();
   const drawn = ids.map((id, index) =>
     drawChart(
       inUnits,
@@ -52,6 +55,7 @@ export function Charts({ study, ids, scale, left, width, height, chart, gap }: P
         room: chart + gap - HEAD_GAP,
         numerals: index === 0,
         ...(over && { over }),
+        ...betweenOf(sure, id),
         ...(CHART_TITLES[id] !== undefined && { title: CHART_TITLES[id] }),
         ...(held?.startsWith("stops.") && { held }),
       },
@@ -109,6 +113,12 @@ export function Charts({ study, ids, scale, left, width, height, chart, gap }: P
       )}
     </div>
   );
+}
+
+/** What is left open about a chart's first quantity. */
+function betweenOf(sure: CertaintyAnswer | null, id: string) {
+  const between = sure?.quantities[id.split("+")[0] ?? ""];
+  return between ? { between } : {};
 }
 
 /** Over the charts' heads, px: less where the charts stand in the bench, beside a button of their own. */

@@ -5,6 +5,7 @@ export const JOBS = {
   "mounts-scan": () => import("../mounts/scan-job.ts").then((m) => m.scanJob),
   "mounts-judge": () => import("../mounts/judge-job.ts").then((m) => m.judgeJob),
   "mounts-open": () => import("../mounts/open-job.ts").then((m) => m.openJob),
+  certainty: () => import("../certainty/certainty-job.ts").then((m) => m.certaintyJob),
   "as-built": () => import("../as-built/as-built-job.ts").then((m) => m.asBuiltJob),
   solve: () => import("../solve/solve-job.ts").then((m) => m.solveJob),
   landing: () => import("../landing/landing-job.ts").then((m) => m.landingJob),

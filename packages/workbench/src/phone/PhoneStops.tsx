@@ -1,9 +1,25 @@
 import { Fragment, type ReactNode } from "react";
 import { Pennant } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
+import { ofHundred, sureOf, useCertainty } from "../certainty/certainty-store.ts";
 import { stopRows } from "../stops/stop-rows.ts";
 import { setTravel, showPanel } from "../store/bench.ts";
 import { Reading } from "../words/Reading.tsx";
+
+/** Of cars built so, how many it would stop before the chosen stop; nothing where that is fewer than one in 100. */
+function ComesFirst({
+  direction,
+  id,
+  isFirst,
+}: {
+  readonly direction: "bump" | "droop";
+  readonly id: string;
+  readonly isFirst: boolean;
+}): ReactNode {
+  const sure = sureOf(useCertainty(), direction, id);
+  const cars = sure && !isFirst ? ofHundred(sure.chance) : null;
+  return cars === null ? null : <small className="within"> first in {cars}</small>;
+}
 
 /** What stops the wheel, a row a limit; a tap takes the wheel there. */
 export function PhoneStops(): ReactNode {
@@ -32,6 +48,7 @@ export function PhoneStops(): ReactNode {
                     </b>
                     <em className={row.bitesFirst ? "bites" : undefined}>
                       <Reading text={row.whichIs} />
+                      <ComesFirst direction={direction} id={row.key} isFirst={row.bitesFirst} />
                     </em>
                   </button>
                 </li>

@@ -2,8 +2,9 @@ import type { LimitReport } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { Dialog } from "../app/Dialog.tsx";
 import { useBench } from "../app/use-bench.ts";
+import { HowSureLimit } from "../certainty/HowSure.tsx";
 import { Reading } from "../words/Reading.tsx";
-import { shown, shownLength, shownTravel } from "../words/shown.ts";
+import { shown, shownLength, shownTravel, unitShown } from "../words/shown.ts";
 import { inputsOf, restingAt } from "./inputs-of.ts";
 import { assumedWords, RestsOn } from "./RestsOn.tsx";
 
@@ -17,12 +18,22 @@ export function HowLimitPanel({ direction, id }: Props): ReactNode {
   const limit = useBench(({ live }) => live.study?.travel[direction].limits.find((each) => each.id === id));
   return (
     <Dialog title="How do you know?">
-      {limit ? <Answer limit={limit} /> : <p>This does not stop the wheel any more: the car has changed.</p>}
+      {limit ? (
+        <Answer limit={limit} direction={direction} />
+      ) : (
+        <p>This does not stop the wheel any more: the car has changed.</p>
+      )}
     </Dialog>
   );
 }
 
-function Answer({ limit }: { readonly limit: LimitReport }): ReactNode {
+function Answer({
+  limit,
+  direction,
+}: {
+  readonly limit: LimitReport;
+  readonly direction: "bump" | "droop";
+}): ReactNode {
   const units = useBench((state) => state.units);
   const document = useBench((state) => state.document);
   const study = useBench(({ live }) => live.study);
@@ -40,7 +51,11 @@ function Answer({ limit }: { readonly limit: LimitReport }): ReactNode {
     <div className="how-answer">
       <p className="label quiet">{limit.label}</p>
       <p className="value big">
-        <Reading text={limit.pastAtRide ? "at ride height" : shownTravel(limit.travel, units)} />
+        <Reading
+          text={
+            limit.pastAtRide ? "at ride height" : `${shownTravel(limit.travel, units)} ${unitShown("length", units)}`
+          }
+        />
       </p>
       <dl>
         <dt>What is watched</dt>
@@ -69,6 +84,7 @@ function Answer({ limit }: { readonly limit: LimitReport }): ReactNode {
         </dd>
         <dt>Where that comes from</dt>
         <dd>{sources.length > 0 ? sources.join("; ") : "Plain geometry of the solved positions."}</dd>
+        <HowSureLimit direction={direction} id={limit.id} />
         <dt>What it rests on</dt>
         <dd>{assumedWords(assumed)}</dd>
       </dl>

@@ -2,6 +2,7 @@ import type { Quantity, Study } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { Dialog } from "../app/Dialog.tsx";
 import { useBench } from "../app/use-bench.ts";
+import { HowSureQuantity } from "../certainty/HowSure.tsx";
 import { solvedAt, valueIn } from "../store/position.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown, shownTravel } from "../words/shown.ts";
@@ -47,6 +48,7 @@ function Answer({ study, quantity }: { readonly study: Study; readonly quantity:
           {sources.length > 0 ? sources.join("; ") : "Plain geometry of the solved position."} The position closes to
           rounding: every link keeps its length, every pivot stays in one place.
         </dd>
+        <HowSureQuantity id={quantity.id} travel={travel} dimension={quantity.dimension} />
         <dt>What it rests on</dt>
         <dd>{assumedWords(assumed.length)}</dd>
       </dl>

@@ -1,9 +1,32 @@
+import type { Dimension } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
+import { betweenAt, useCertainty } from "../certainty/certainty-store.ts";
 import { showPanel } from "../store/bench.ts";
 import { solvedAt, valueIn } from "../store/position.ts";
+import { barePlusMinus } from "../words/plus-minus.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown, shownTravel } from "../words/shown.ts";
+
+/** The ± of a result at a travel; room is kept for it while it is worked out. */
+function Within({
+  id,
+  dimension,
+  travel,
+}: {
+  readonly id: string;
+  readonly dimension: Dimension;
+  readonly travel: number;
+}): ReactNode {
+  const units = useBench((state) => state.units);
+  const answer = useCertainty();
+  const between = answer && betweenAt(answer, id, travel);
+  return (
+    <small className="within">
+      {between && <Reading text={`± ${barePlusMinus((between.high - between.low) / 2, dimension, units)}`} />}
+    </small>
+  );
+}
 
 /** Results at the present travel; each can be asked how it is known. */
 export function ResultsList({ ids }: { readonly ids: readonly string[] }): ReactNode {
@@ -31,6 +54,7 @@ export function ResultsList({ ids }: { readonly ids: readonly string[] }): React
                   text={shown(valueIn(study, quantity, solved), quantity.dimension, units, { sign: quantity.signed })}
                 />
               </b>
+              <Within id={quantity.id} dimension={quantity.dimension} travel={travel} />
               <span className="how">how?</span>
             </button>
           </li>

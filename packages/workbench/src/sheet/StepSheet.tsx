@@ -3,7 +3,7 @@ import { useBench } from "../app/use-bench.ts";
 import { useSettledDocument } from "../app/use-settled.ts";
 import { Fields } from "../form/Fields.tsx";
 import { type Field, fieldsAt } from "../form/schema-fields.ts";
-import { NOT_FORMS, STEPS, stepOfId } from "../steps/steps.ts";
+import { NOT_FORMS, STEPS, type StepId, stepOfId } from "../steps/steps.ts";
 import { placeOnSide } from "../store/sides.ts";
 import { AssumedList } from "./AssumedList.tsx";
 import { ResultsList } from "./ResultsList.tsx";
@@ -15,6 +15,8 @@ const MeshPart = lazy(() => import("../mesh/MeshPart.tsx").then((m) => ({ defaul
 
 /** A scan has a part of its own in the sheet: it is placed in the scene, not typed. */
 const MESH = "chassisMesh";
+
+const ANSWER_FIRST: readonly StepId[] = ["survey", "check", "as-built"];
 
 /** The sheet of the chosen step: what is entered, where the tape goes for it, what comes out. */
 export function StepSheet(): ReactNode {
@@ -42,7 +44,7 @@ export function StepSheet(): ReactNode {
     </Suspense>
   );
   // What was measured speaks first, what was assumed of it comes after.
-  const isAnswerFirst = step.id === "survey" || step.id === "as-built";
+  const isAnswerFirst = ANSWER_FIRST.includes(step.id);
   return (
     <>
       <header ref={head} className="sheet-head">

@@ -1,10 +1,10 @@
-import type { Study } from "@armwright/engine";
+import { parseQuantity, type Study } from "@armwright/engine";
 import { type CarDocument, formatPath, type Path, parsePath, valueAt } from "@armwright/engine/document";
 import { fieldAt } from "../form/schema-fields.ts";
 import { unitOfTyped } from "../form/typed.ts";
 import { bench } from "../store/bench.ts";
 import { placeOnSide } from "../store/sides.ts";
-import { shown, tidy } from "../words/shown.ts";
+import { shown, shownLength, tidy } from "../words/shown.ts";
 
 /** An input that a result rests on: as typed, or assumed and why. */
 export interface RestingOn {
@@ -68,7 +68,21 @@ function leaves(path: Path, value: unknown, document: CarDocument): readonly Res
   }
   const point = value as Readonly<Record<string, unknown>>;
   if (point["x"] !== undefined && point["y"] !== undefined && point["z"] !== undefined) {
-    const text = `${point["x"]}, ${point["y"]}, ${point["z"]}`;
+    const surveyed = point["surveyed"];
+    // What comes from readings has more figures than a tape.
+    const shownAt = (axis: string): string => {
+      const parsed = parseQuantity(point[axis] as number | string, "length", units);
+      return surveyed !== undefined && parsed.ok ? shownLength(parsed.value, units) : String(point[axis]);
+    };
+    const text = ["x", "y", "z"].map(shownAt).join(", ");
+    if (typeof surveyed === "string") {
+      return [
+        {
+          path: formatPath(path),
+          text: `${tidy(text)} ${units === "metric" ? "mm" : "in"}, surveyed`,
+        },
+      ];
+    }
     return [{ path: formatPath(path), text: `${tidy(text)} ${units === "metric" ? "mm" : "in"}` }];
   }
   return Object.entries(point).flatMap(([name, each]) => leaves([...path, name], each, document));

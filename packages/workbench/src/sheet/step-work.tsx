@@ -7,6 +7,7 @@ export const STEP_WORK: Partial<Record<StepId, LazyExoticComponent<ComponentType
   loads: lazy(() => import("../loads/LoadsWork.tsx").then((m) => ({ default: m.LoadsWork }))),
   landing: lazy(() => import("../landing/LandingWork.tsx").then((m) => ({ default: m.LandingWork }))),
   strength: lazy(() => import("../strength/StrengthWork.tsx").then((m) => ({ default: m.StrengthWork }))),
+  check: lazy(() => import("../certainty/HowSure.tsx").then((m) => ({ default: m.MattersMost }))),
   "as-built": lazy(() => import("../as-built/AsBuiltWork.tsx").then((m) => ({ default: m.AsBuiltWork }))),
   stance: lazy(() => import("../solve/step-questions.tsx").then((m) => ({ default: m.StanceQuestions }))),
   arms: lazy(() => import("../solve/step-questions.tsx").then((m) => ({ default: m.ArmsWork }))),

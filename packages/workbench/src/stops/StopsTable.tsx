@@ -3,7 +3,9 @@ import { Fragment, memo, type ReactNode, useState } from "react";
 import { goToPlace } from "../app/go-to.ts";
 import { Pennant } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
+import { ofHundred, sureOf, useCertainty } from "../certainty/certainty-store.ts";
 import { showPanel } from "../store/bench.ts";
+import { plusMinusLength } from "../words/plus-minus.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shownLength, shownTravel } from "../words/shown.ts";
 import { type StopRow, stopRows } from "./stop-rows.ts";
@@ -118,6 +120,11 @@ const isSameRow = (a: StopRow, b: StopRow): boolean =>
 const Row = memo(
   function Row({ row, direction }: RowProps): ReactNode {
     const held = useBench(({ held }) => row.kind === "chosen" && held?.place === `stops.${direction}`);
+    const units = useBench((state) => state.units);
+    const sure = sureOf(useCertainty(), direction, row.key);
+    // Where there is plenty the ± would only be one more number.
+    const isTight = sure !== undefined && (row.isFirst || sure.left < 4 * sure.sd);
+    const comesFirst = sure && !row.bitesFirst ? ofHundred(sure.chance) : null;
     const names = [row.kind, row.isFirst ? "first" : "", held ? "held" : ""].filter((name) => name !== "").join(" ");
     return (
       <tr className={names}>
@@ -130,9 +137,22 @@ const Row = memo(
         <td>
           <Reading text={row.at} />
         </td>
-        <td>{row.kind === "chosen" ? "" : <Reading text={row.spare} />}</td>
+        <td>
+          {row.kind === "limit" && (
+            <>
+              <Reading text={row.spare} />
+              {sure && isTight && (
+                <small className="within">
+                  {" "}
+                  <Reading text={`± ${plusMinusLength(2 * sure.sd, units)}`} />
+                </small>
+              )}
+            </>
+          )}
+        </td>
         <td className={row.bitesFirst ? "bites" : undefined}>
           <Reading text={held ? "chosen, in your hand" : row.whichIs} />
+          {comesFirst !== null && <small className="within comes-first"> first in {comesFirst}</small>}
         </td>
         <td className="ask">
           {row.kind === "limit" && (

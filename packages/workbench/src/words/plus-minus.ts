@@ -1,5 +1,5 @@
 import { type Dimension, formatNumber, toUnit, type UnitSystem } from "@armwright/engine";
-import { shown, shownLength, tidy } from "./shown.ts";
+import { bare, shown, shownLength, tidy } from "./shown.ts";
 
 /**
  * A ±, finer than the value that it stands behind: thirty-seconds of an inch (sixty-fourths below that), tenths of a
@@ -10,6 +10,10 @@ export function shownPlusMinus(value: number, dimension: Dimension, units: UnitS
   if (dimension === "angle") return tidy(`${formatNumber(Math.max(toUnit(value, "angle", units), 0.1), 1)} deg`);
   return shown(value, dimension, units);
 }
+
+/** The same without its unit, beside a value that has it. */
+export const barePlusMinus = (value: number, dimension: Dimension, units: UnitSystem): string =>
+  dimension === "length" ? plusMinusLength(value, units) : bare(value, dimension, units);
 
 /** Of a length, without its unit. */
 export function plusMinusLength(metres: number, units: UnitSystem): string {

@@ -1,4 +1,4 @@
-import { formatLength, nextReadings, type SurveyResult, sayReading } from "@armwright/engine";
+import { formatLength, nextReadings, type SurveyResult, sayMatter, sayReading, study } from "@armwright/engine";
 import { readCarDocument, readSurvey } from "@armwright/engine/document";
 import AxeBuilder from "@axe-core/playwright";
 import type { Locator, Page } from "playwright-core";
@@ -53,6 +53,10 @@ async function shownPoints(page: Page): Promise<readonly (readonly string[])[]> 
 
 const expectedPoints = ({ points }: SurveyResult): readonly (readonly string[])[] =>
   points.map(({ at }) => [at.x, Math.abs(at.y), at.z].map((metres) => formatLength(metres, "inch-pound")));
+
+/** A ± in thirty-seconds, or sixty-fourths where it is less. */
+const inParts = (metres: number): string =>
+  metres / 0.0254 < 3 / 128 ? "1/64" : formatLength(metres, "inch-pound", { denominator: 32 });
 
 async function openCar(page: Page, isPhone: boolean): Promise<void> {
   await ready(page);
@@ -121,9 +125,29 @@ test("a builder finds the wrong reading, reads it again, sees the ±, takes the 
   await page.keyboard.press("Control+z");
   await until("it is back", () => bench.onDisk("brittlebush") === before);
 
-  // Results carry their ± where points and building leave it open.
+  // Results carry their ±, limits the ± of what is left to them: as the engine has them of the file.
   const reading = readCarDocument(before);
-  expect(reading.ok && reading.car.survey?.result.suspicions).toEqual([]);
+  if (!reading.ok) throw new Error("the file does not read");
+  const { certainty } = study(reading.car);
+  await page.locator("nav.order button", { hasText: "Shock" }).click();
+  const ofShock = certainty.cycle.readings.find(
+    ({ quantity, travel }) => quantity.id === "shockLength" && travel === 0,
+  );
+  const row = page.locator(".results li", { hasText: ofShock!.quantity.label }).first();
+  await expect.poll(() => seen(row.locator(".within")), { timeout: 20_000 }).toBe(`± ${inParts(2 * ofShock!.sd!)}`);
+  const first = certainty.limits.find(({ limit }) => limit.id === "shock-longest");
+  const limitRow = page.locator(".stops-table tr", { hasText: "shock longest" });
+  expect(await seen(limitRow.locator("td .within").first())).toBe(`± ${inParts(2 * first!.sd)}`);
+  await row.getByRole("button").click();
+  expect(await seen(panel)).toContain("of 100 cars built so, about 95 lie between");
+  await page.keyboard.press("Escape");
+  await page.locator("nav.order button", { hasText: "Check" }).click();
+  const [matter] = certainty.matters;
+  const mattersMost = page.locator(".matters-most li").first();
+  expect((await seen(mattersMost)).toLowerCase()).toContain(
+    sayMatter(matter!.source, reading.car.survey).toLowerCase(),
+  );
+  expect(await mattersMost.locator("b").textContent()).toBe(`${Math.round(100 * matter!.weight)} %`);
   expect(troubles).toEqual([]);
   await page.context().close();
 });

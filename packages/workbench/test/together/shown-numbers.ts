@@ -94,7 +94,8 @@ export async function plainTexts(locator: Locator): Promise<readonly string[]> {
   const texts = await locator.evaluateAll((elements) =>
     elements.map((element) => {
       const copy = element.cloneNode(true) as Element;
-      for (const unseen of copy.querySelectorAll(".unseen")) unseen.remove();
+      // How sure a number is stands behind it, and is held against the engine by itself.
+      for (const aside of copy.querySelectorAll(".unseen, .within")) aside.remove();
       for (const fraction of copy.querySelectorAll(".q")) fraction.prepend(" ");
       return copy.textContent ?? "";
     }),
