@@ -259,6 +259,7 @@ export type { ArmCaseResult, MemberUse } from "./strength/analyse-arm.ts";
 export type { ArmFrame, ArmMember, ArmNode } from "./strength/arm-frame.ts";
 export { armFrames, linkTubes } from "./strength/arm-frames.ts";
 export type { ArmProposal } from "./strength/arm-proposals.ts";
+export { type ArmChange, changeOperations } from "./strength/changed-arm.ts";
 export type { ArmCheck } from "./strength/check-arms.ts";
 export { MATERIALS, type Material } from "./strength/material.ts";
 export type { CheckCode, PartCheck } from "./strength/part-check.ts";

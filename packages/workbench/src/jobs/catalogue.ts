@@ -9,6 +9,7 @@ export const JOBS = {
   "as-built": () => import("../as-built/as-built-job.ts").then((m) => m.asBuiltJob),
   solve: () => import("../solve/solve-job.ts").then((m) => m.solveJob),
   landing: () => import("../landing/landing-job.ts").then((m) => m.landingJob),
+  strength: () => import("../strength/strength-job.ts").then((m) => m.strengthJob),
 } as const;
 
 export type JobName = keyof typeof JOBS;

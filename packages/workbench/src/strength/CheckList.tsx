@@ -29,8 +29,13 @@ export function CheckList({ found }: { readonly found: StrengthStudy }): ReactNo
         </small>
       </h3>
       <ol className="checks">
-        {loaded.map((check) => (
-          <Row key={`${check.part} ${check.label} ${check.check}`} check={check} found={found} />
+        {loaded.map((check, index) => (
+          <Row
+            key={`${check.part} ${check.label} ${check.check}`}
+            check={check}
+            found={found}
+            isToldAbove={loaded.slice(0, index).some((other) => other.check === check.check)}
+          />
         ))}
       </ol>
       {idle.length > 0 && (
@@ -48,7 +53,14 @@ export function CheckList({ found }: { readonly found: StrengthStudy }): ReactNo
   );
 }
 
-function Row({ check, found }: { readonly check: PartCheck; readonly found: StrengthStudy }): ReactNode {
+interface RowProps {
+  readonly check: PartCheck;
+  readonly found: StrengthStudy;
+  /** What helps against the same has been told of a weaker part. */
+  readonly isToldAbove: boolean;
+}
+
+function Row({ check, found, isToldAbove }: RowProps): ReactNode {
   const units = useBench((state) => state.units);
   const { label, where, factor, loadCase, demand, allowable, dimension, basis, travel } = check;
   if (factor === null || loadCase === null) return null;
@@ -90,7 +102,7 @@ function Row({ check, found }: { readonly check: PartCheck; readonly found: Stre
         </p>
         {factor < ENOUGH && (
           <p className="small">
-            Helps: {sayHelp(check.check)}.
+            Helps: {isToldAbove ? "as above" : sayHelp(check.check)}.
             <NextSize check={check} found={found} />
           </p>
         )}

@@ -23,6 +23,7 @@ export function PartsEntry({ study }: { readonly study: Study }): ReactNode {
       {arms.map((arm) => (
         <Part key={arm} name={armWords(arm)} document={document} path={["tubes", arm]} names={ARM}>
           <Gusset arm={arm} study={study} document={document} />
+          <SecondTube arm={arm} document={document} />
         </Part>
       ))}
       {links.map(({ id, label }) => (
@@ -181,6 +182,38 @@ function Gusset({
         </button>
       ))}
     </p>
+  );
+}
+
+/** A second tube under each of the arm's tubes that shock or stop press on. */
+function SecondTube({ arm, document }: { readonly arm: string; readonly document: CarDocument }): ReactNode {
+  const path = ["strength", "tubes", arm, "under"];
+  const isThere = valueAt(document, path) !== undefined;
+  const start =
+    document.units === "metric" ? { diameter: 25, wall: 3, drop: 80 } : { diameter: 1, wall: 0.12, drop: 3 };
+  const fields = ["diameter", "wall", "drop"].flatMap((field) => fieldAt(formatPath([...path, field]), document) ?? []);
+  return (
+    <>
+      {isThere && (
+        <Fields
+          fields={fields.map((field) => ({ ...field, group: "", label: `Second tube, ${field.label.toLowerCase()}` }))}
+        />
+      )}
+      <p className="adders">
+        <button
+          type="button"
+          className="pressable"
+          onClick={() =>
+            edit(
+              [{ path: formatPath(path), value: isThere ? undefined : start }],
+              isThere ? "second tube taken off" : "second tube under the mounts, as a starting guess",
+            )
+          }
+        >
+          {isThere ? "Take the second tube off" : "Second tube under the mounts"}
+        </button>
+      </p>
+    </>
   );
 }
 

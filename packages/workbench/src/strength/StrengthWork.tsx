@@ -1,5 +1,5 @@
-import { type StrengthStudy, type Study, sayNoBalance, studyStrength } from "@armwright/engine";
-import { type ReactNode, useDeferredValue, useMemo } from "react";
+import { type StrengthStudy, type Study, sayNoBalance } from "@armwright/engine";
+import type { ReactNode } from "react";
 import "../styles/strength.css";
 import { useBench } from "../app/use-bench.ts";
 import { Cautions } from "../loads/Cautions.tsx";
@@ -10,12 +10,14 @@ import { CheckList } from "./CheckList.tsx";
 import { FramePicture } from "./FramePicture.tsx";
 import { Masses } from "./Masses.tsx";
 import { PartsEntry } from "./PartsEntry.tsx";
+import { Proposals } from "./Proposals.tsx";
 import { startOfStrength } from "./start-strength.ts";
 import { TubeSizes } from "./TubeSizes.tsx";
+import { useStrengthStudy } from "./use-strength-study.ts";
 
 /** Whether the parts hold in the load cases, weakest first; found when the hand rests. */
 export function StrengthWork(): ReactNode {
-  const study = useDeferredValue(useRestingStudy());
+  const study = useRestingStudy();
   if (!study) return null;
   return (
     <section className="strength-work long-work" aria-label="Strength">
@@ -31,13 +33,22 @@ export function StrengthWork(): ReactNode {
 }
 
 function Found({ study }: { readonly study: Study }): ReactNode {
-  const found = useMemo(() => studyStrength(study), [study]);
-  if (!found) return null;
+  const document = useBench((state) => state.document);
+  const { now, trouble } = useStrengthStudy(study);
+  if (trouble !== "") return <p className="fault">It could not be found: {trouble}.</p>;
+  if (!now) return <p role="status">Finding what each part has to bear …</p>;
+  const { found, isLooking, of } = now;
   if (found.forces.length === 0) return <NothingHolds found={found} />;
   return (
     <>
       {!study.car.strength && <Start study={study} />}
+      {of !== document && (
+        <p className="older" role="status">
+          Of the car before the last change; being found anew.
+        </p>
+      )}
       <CheckList found={found} />
+      <Proposals found={found} isLooking={isLooking} />
       <FramePicture found={found} />
       <TubeSizes found={found} />
       <Masses found={found} />

@@ -1,12 +1,12 @@
-import { INCH, MILLIMETRE, type StrengthStudy, type TubeAlternative, type UnitSystem } from "@armwright/engine";
+import { changeOperations, formatTube, type StrengthStudy, type TubeAlternative } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { capital } from "../form/schema-fields.ts";
-import { bench, edit } from "../store/bench.ts";
-import { placeOnSide } from "../store/sides.ts";
+import { bench } from "../store/bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { threeFigures } from "../words/three-figures.ts";
-import { massChange, massWords, tubeWords } from "./tube-words.ts";
+import { takeChange } from "./take-change.ts";
+import { massChange, massWords } from "./tube-words.ts";
 
 /** An arm's tubes one size up and down: what they weigh, and the factor of its weakest place then. */
 export function TubeSizes({ found }: { readonly found: StrengthStudy }): ReactNode {
@@ -43,7 +43,7 @@ function Arm({ arm, sizes }: ArmProps): ReactNode {
         <tbody>
           {sizes.map((each) => {
             const { size, factor, mass, isPresent } = each;
-            const words = tubeWords(size, units);
+            const words = formatTube(size, units);
             return (
               <tr key={words} className={isPresent ? "is-present" : ""}>
                 <th scope="row">
@@ -69,18 +69,10 @@ function Arm({ arm, sizes }: ArmProps): ReactNode {
 }
 
 function take({ arm, size }: TubeAlternative): void {
-  const { document, side } = bench.getState();
-  if (!document) return;
-  const name = arm.replace(/-(.)/, (_, letter: string) => letter.toUpperCase());
-  edit(
-    [
-      { path: placeOnSide(`linkage.${name}.diameter`, side, document), value: bare(size.diameter, document.units) },
-      { path: `strength.tubes.${name}.wall`, value: bare(size.wall, document.units) },
-    ],
-    `${arm.replace("-", " ")}: ${tubeWords(size, document.units)}`,
+  const { live, document } = bench.getState();
+  if (!document || !live.car) return;
+  takeChange(
+    changeOperations(live.car, arm, { main: size }),
+    `${arm.replace("-", " ")}: ${formatTube(size, document.units)}`,
   );
 }
-
-/** In the document's own unit, to a thousandth of an inch or a tenth of a millimetre. */
-const bare = (metres: number, units: UnitSystem): number =>
-  units === "metric" ? Number((metres / MILLIMETRE).toFixed(1)) : Number((metres / INCH).toFixed(3));

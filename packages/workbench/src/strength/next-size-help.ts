@@ -1,6 +1,12 @@
-import type { PartCheck, StrengthStudy, TubeAlternative, UnitSystem } from "@armwright/engine";
+import {
+  formatTube,
+  type PartCheck,
+  type StrengthStudy,
+  type TubeAlternative,
+  type UnitSystem,
+} from "@armwright/engine";
 import { threeFigures } from "../words/three-figures.ts";
-import { massChange, tubeWords } from "./tube-words.ts";
+import { massChange } from "./tube-words.ts";
 
 /** What the next size up of the arm's tubes would bring, in words; null where the check is not of an arm's tubes. */
 export function nextSizeHelp(check: PartCheck, found: StrengthStudy, units: UnitSystem): string | null {
@@ -11,7 +17,7 @@ export function nextSizeHelp(check: PartCheck, found: StrengthStudy, units: Unit
   const present = all.find(({ isPresent }) => isPresent);
   const better = present && nextUp(all, present);
   if (!present || !better || better.factor === null) return null;
-  return `Tubes of ${tubeWords(better.size, units)}: ${massChange(better.mass - present.mass, units)}, weakest factor then ${threeFigures(better.factor)}.`;
+  return `Tubes of ${formatTube(better.size, units)}: ${massChange(better.mass - present.mass, units)}, weakest factor then ${threeFigures(better.factor)}.`;
 }
 
 /** The heavier one that brings most. */

@@ -1,4 +1,4 @@
-import { type Dimension, toUnit, type UnitSystem, unitOf } from "@armwright/engine";
+import { type Dimension, formatValue, toUnit, type UnitSystem, unitOf } from "@armwright/engine";
 
 const MINUS = "\u2212";
 
@@ -16,6 +16,8 @@ export function threeFigures(value: number): string {
 
 /** Loads and stresses are never known better than to three figures. SI in; number and unit keep together. */
 export function shownFigures(value: number, dimension: Dimension, units: UnitSystem): string {
+  // The engine's own reading: thousands of psi.
+  if (dimension === "stress") return formatValue(value, dimension, units).replace(/ /g, "\u00a0");
   const unit = unitOf(dimension, units);
   const number = threeFigures(toUnit(value, dimension, units));
   return unit === "" ? number : `${number}\u00a0${unit.replace(/ /g, "\u00a0")}`;

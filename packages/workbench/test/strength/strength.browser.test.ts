@@ -77,8 +77,36 @@ test("a bare car is asked for its weight, and is told that nothing holds its whe
   await page.getByText(/holds the wheel in no case/).waitFor();
 });
 
+/** The demo car with other walls and steel, or with nothing said of them. */
+async function openWith(page: Page, strength?: object): Promise<void> {
+  const { strength: _, ...rest } = exampleCar("saltbush").document;
+  const plain = strength ? { ...rest, strength } : rest;
+  await page.getByRole("button", { name: "Cars" }).click();
+  await page.locator('input[type="file"]').setInputFiles({
+    name: "plain.car.json",
+    mimeType: "application/json",
+    buffer: Buffer.from(JSON.stringify({ ...plain, name: "Plain" })),
+  });
+  await page.getByRole("heading", { name: "Plain" }).first().waitFor();
+}
+
+test("a weak arm is told what makes it hold, which is taken in one step", async () => {
+  const { page } = await built.open();
+  // The demo's arm without the second tube under its mounts: a thin one.
+  await openWith(page, { tubes: { lowerArm: { wall: 0.12, material: "4130 N" } } });
+  await openStep(page, "Strength");
+  const take = page.locator(".proposals .take");
+  await take.first().waitFor();
+  expect(Number((await factorsOf(page))[0])).toBeLessThan(1);
+  expect(await page.locator(".findings-list").textContent()).toContain("Lower arm, rear tube at the bump-stop pad");
+  await take.first().click();
+  await expect.poll(async () => Number((await factorsOf(page))[0]), { timeout: 15_000 }).toBeGreaterThanOrEqual(1);
+  expect(await page.locator(".proposals .take").count()).toBe(0);
+});
+
 test("the usual parts are begun by one press, and taken back by one undo", async () => {
   const { page } = await built.open();
+  await openWith(page);
   await openStep(page, "Strength");
   await page.locator(".check").first().waitFor();
   const bolts = page.locator(".check-name", { hasText: "Bolt" });
