@@ -1,4 +1,5 @@
 import { type Box, line, type PathStep, type Primitive, polyline, spot, stroke, text } from "@armwright/drawing";
+import { wrapped } from "../paper/words.ts";
 import type { CopePoint } from "./cope-line.ts";
 
 /** A coped end as paper to wrap round the tube, true size, mm. */
@@ -18,8 +19,10 @@ export interface CopeTemplateFacts {
   readonly outerDiameter: number;
 }
 
-/** Paper between the shortest part of the cut and the straight edge that lies square round the tube, mm. */
-const SKIRT = 22;
+/** Paper between the shortest part of the cut and the words under it, mm: room for the marks. */
+const MARKS = 6.5;
+/** From one line of words to the next, mm. */
+const LEAD = 4.7;
 /** Beyond the seam, to glue the paper's ends over each other, mm. */
 const FLAP = 6;
 
@@ -40,7 +43,16 @@ export function copeTemplate(
   const lowest = Math.min(...known);
   // Where the tube passes beside everything it is left long: the paper ends a little above the highest cut.
   const ceiling = highest + 4;
-  const edge = lowest - SKIRT;
+  // The words stay on the paper that is wrapped round, however thin the tube.
+  const words = [
+    ...wrapped(facts.title, round - 4, "text").map((line) => ({ line, style: { size: "text", bold: true } as const })),
+    ...wrapped(facts.under, round - 4, "label").map((line) => ({ line, style: {} })),
+    ...wrapped("this edge square round the tube; seam at both paper ends", round - 4, "label").map((line) => ({
+      line,
+      style: { ink: "ink-2" } as const,
+    })),
+  ];
+  const edge = lowest - MARKS - words.length * LEAD - 1.5;
   const height = ceiling - edge;
   const x = (index: number): number => left + (round * index) / (cope.length - 1);
   const y = (along: number): number => top + (ceiling - along);
@@ -72,17 +84,18 @@ export function copeTemplate(
     text("mark", spot(right + FLAP - 1.2, bottom - 7), "glue", { ink: "ink-2", turn: -Math.PI / 2 }),
     // Quarters of the way round: marked above the words and at the straight edge, not through the words.
     ...quarters.flatMap(({ at, name }) => [
-      stroke("mark", spot(at, bottom - 17), spot(at, y(lowest) + 1), { weight: "thin" }),
-      stroke("mark", spot(at, bottom), spot(at, bottom - 2), { weight: "thin" }),
+      stroke("mark", spot(at, y(lowest) + MARKS - 1), spot(at, y(lowest) + 1), { weight: "thin" }),
+      stroke("mark", spot(at, bottom), spot(at, bottom - 1.2), { weight: "thin" }),
       ...(name === "" ? [] : [text("mark", spot(at + 1, y(lowest) + 4), name, { ink: "ink-2", halo: "paper" })]),
     ]),
     text("mark", spot(left + 1, y(lowest) + 4), "seam", { ink: "ink-2", halo: "paper" }),
-    text("mark", spot(left + 2, bottom - 12.5), facts.title, { size: "text", bold: true, ink: "ink", halo: "paper" }),
-    text("mark", spot(left + 2, bottom - 7.8), facts.under, { ink: "ink", halo: "paper" }),
-    text("mark", spot(left + 2, bottom - 3.2), "this edge square round the tube; seam at both paper ends", {
-      ink: "ink-2",
-      halo: "paper",
-    }),
+    ...words.map(({ line: each, style }, index) =>
+      text("mark", spot(left + 2, y(lowest) + MARKS + LEAD * (index + 0.8)), each, {
+        ink: "ink",
+        halo: "paper",
+        ...style,
+      }),
+    ),
   ];
   return {
     parts,

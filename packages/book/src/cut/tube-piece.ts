@@ -44,7 +44,7 @@ export interface BungEnd extends CommonEnd {
 /** Sits on other tubes. */
 export interface CopeEnd extends CommonEnd {
   readonly kind: "cope";
-  readonly onto: readonly (RoundTube & { readonly name: string })[];
+  readonly onto: readonly (RoundTube & { /** Of its piece. */ readonly id: string; readonly name: string })[];
   /** Out of the tube. */
   readonly outward: Vec3;
   /** Where the wrapped papers of both ends have their seam: one straight line along the tube. */
@@ -56,6 +56,8 @@ export interface CopeEnd extends CommonEnd {
   readonly tip: number;
   /** Angle between the two axes, rad. */
   readonly angle: number;
+  /** Ids of tubes that end before the cope does: there it meets their bung or nothing, and is fitted on the car. */
+  readonly pastEndOf: readonly string[];
 }
 
 /** Sawn square where its axis ends: to be fitted on the car. */

@@ -5,6 +5,7 @@ import {
   type Corner,
   cross,
   distance,
+  dot,
   lengthOf,
   type linkTubes,
   type RodEnd,
@@ -24,8 +25,47 @@ type LinkTubes = ReturnType<typeof linkTubes>;
  * only ends meet, the heavier one goes to the pivot's bung.
  */
 export function tubePieces(corner: Corner, frames: readonly ArmFrame[], links: LinkTubes): readonly TubePiece[] {
-  return [...frames.flatMap((frame) => armPieces(frame, corner)), ...linkPieces(corner, links)];
+  return [...frames.flatMap((frame) => withEndsMet(armPieces(frame, corner))), ...linkPieces(corner, links)];
 }
+
+/**
+ * Copes are reckoned onto tubes without end. Where one reaches past the end of the tube that it sits on (an apex: both axes
+ * aim at one ball, and the tube ends short of it with its bung), that is kept with the cope.
+ */
+function withEndsMet(pieces: readonly TubePiece[]): TubePiece[] {
+  const met = (end: TubeEnd): TubeEnd =>
+    end.kind === "cope" ? { ...end, pastEndOf: end.onto.map(({ id }) => id).filter(isPast(end, pieces)) } : end;
+  return pieces.map((piece) => ({ ...piece, from: met(piece.from), to: met(piece.to) }));
+}
+
+/** Whether a cope touches a tube beyond that tube's ends by more than a saw cut's width. */
+const isPast =
+  (end: CopeEnd, pieces: readonly TubePiece[]) =>
+  (id: string, which: number): boolean => {
+    const tube = pieces.find((piece) => piece.id === id);
+    if (!tube) return false;
+    const way = unitVector(subtract(tube.to.point, tube.from.point));
+    const [first, last] = [shortBy(tube.from), tube.centres - shortBy(tube.to)];
+    const side = cross(end.outward, end.seam);
+    return end.line.some(({ angle, cut, meets }) => {
+      if (cut === null || meets !== which) return false;
+      const radial = addScaled(
+        addScaled({ x: 0, y: 0, z: 0 }, end.seam, end.cut.outerRadius * Math.cos(angle)),
+        side,
+        end.cut.outerRadius * Math.sin(angle),
+      );
+      const touched = addScaled(addScaled(end.cut.origin, radial, 1), end.outward, cut);
+      const at = dot(subtract(touched, tube.from.point), way);
+      return at < first - SAW || at > last + SAW;
+    });
+  };
+
+/** Width of a saw cut, m. */
+const SAW = 0.003;
+
+/** How far a tube ends short of its end's point, m. */
+const shortBy = (end: TubeEnd): number =>
+  end.kind === "bung" ? end.setBack.length : end.kind === "cope" ? -end.tip : 0;
 
 function linkPieces({ members, car }: Corner, links: LinkTubes): TubePiece[] {
   return members
@@ -87,7 +127,11 @@ function armPieces(frame: ArmFrame, corner: Corner): TubePiece[] {
           label,
           point,
           unitVector(subtract(point, other)),
-          onto.map((each) => ({ ...roundTube(each.start, each.stop, each.chain.first), name: each.chain.first.label })),
+          onto.map((each) => ({
+            ...roundTube(each.start, each.stop, each.chain.first),
+            id: each.chain.first.id,
+            name: each.chain.first.label,
+          })),
           section.diameter,
           section.wall,
         );
@@ -127,8 +171,7 @@ function copedAgain(end: CopeEnd, seam: Vec3): CopeEnd {
 
 function finished(piece: Omit<TubePiece, "centres" | "length">): TubePiece {
   const centres = distance(piece.to.point, piece.from.point);
-  const off = (end: TubeEnd): number => (end.kind === "bung" ? end.setBack.length : end.kind === "cope" ? -end.tip : 0);
-  return { ...piece, centres, length: Math.max(centres - off(piece.from) - off(piece.to), 0) };
+  return { ...piece, centres, length: Math.max(centres - shortBy(piece.from) - shortBy(piece.to), 0) };
 }
 
 function bungEnd(pivot: string, at: string, point: Vec3, rodEnds: readonly RodEnd[]): TubeEnd {
@@ -161,6 +204,7 @@ function copeEnd(
     line,
     tip: Math.max(...cuts),
     angle: Math.asin(Math.min(1, slant)),
+    pastEndOf: [],
   };
 }
 

@@ -2,6 +2,7 @@ import { svgText } from "@armwright/drawing";
 import { positionOf, type Study, solveAt } from "@armwright/engine";
 import { carView, type ViewName } from "../paper/car-view.ts";
 import { faceRules } from "../paper/face-rules.ts";
+import { WHITE_PAPER } from "../paper/leaf-svg.ts";
 import { PAGE_SIZES, type PageSize } from "../paper/page-size.ts";
 
 const WORDS: Readonly<Record<ViewName, string>> = {
@@ -23,5 +24,5 @@ export function viewSvg(study: Study, view: ViewName, paper: PageSize["name"]): 
     page.width - 20,
   );
   const label = `${study.car.name} ${WORDS[view]}, 1 : ${ratio}`;
-  return svgText(drawing, { theme: "light", label, faces: faceRules() });
+  return svgText(drawing, { theme: "light", label, faces: `${faceRules()}${WHITE_PAPER}` });
 }

@@ -10,5 +10,8 @@ export const leafSvg = ({ id, title, page, parts }: Leaf): string =>
       parts,
       handles: [],
     },
-    { prefix: `sheet-${id}`, theme: "light", label: title, faces: faceRules() },
+    { prefix: `sheet-${id}`, theme: "light", label: title, faces: `${faceRules()}${WHITE_PAPER}` },
   );
+
+/** A printer's paper is white: what the drawing fills with paper, and the halo round words, are so too. */
+export const WHITE_PAPER = "svg{--paper:#fff!important}";

@@ -8,6 +8,7 @@ import type { Block } from "../paper/flow.ts";
 import { PEN } from "../paper/leaf.ts";
 import { flowSheets } from "./flow-sheets.ts";
 import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
+import { tubeNumber } from "./template-sheets.ts";
 
 const DEGREE = Math.PI / 180;
 
@@ -27,6 +28,9 @@ function tubesSheets(list: CutList, makings: Makings): readonly Sheet[] {
       : `Walls and steel are not in the document: ${wallWords(0.12, units)} (arms) and ${wallWords(0.095, units)} (links) of DOM 1020 stand here for them. Enter yours.`,
     list.lines.some(({ piece }) => piece.isAssumed)
       ? "Cross tubes are a starting frame made from the car's points: draw your own before cutting."
+      : "",
+    list.templates.some(({ end }) => end.pastEndOf.length > 0)
+      ? "Past its END: that cope reaches past the end of the tube that it sits on, where a bung stands, or nothing. Its template is true only where what stands there is as thick as that tube: leave it long, fit it on the car, and tie both with a plate."
       : "",
     ...assumedBungs(list),
   ].filter((words) => words !== "");
@@ -81,7 +85,7 @@ const assumedBungs = ({ lines }: CutList): string[] => {
   return all.length === 0 ? [] : [`Assumed: ${[...new Set(all)].join("; ")}.`];
 };
 
-function endWords(end: TubeEnd, template: number | null, { study }: Makings): string {
+function endWords(end: TubeEnd, template: number | null, { study, cuts }: Makings): string {
   const { rodEnds, units } = study.car;
   switch (end.kind) {
     case "bung": {
@@ -89,7 +93,7 @@ function endWords(end: TubeEnd, template: number | null, { study }: Makings): st
       return `square; bung ${rodEnd ? threadWords(rodEnd, units) : ""} ${end.hand === "left" ? "LEFT hand" : "RH"}`;
     }
     case "cope":
-      return `cope T${template}, ${formatNumber(end.angle / DEGREE, 0)}° onto ${end.onto.map(({ name }) => name).join(" and ")}`;
+      return `cope T${template}, ${formatNumber(end.angle / DEGREE, 0)}° onto tube ${end.onto.map(({ id }) => tubeNumber(id, cuts.lines)).join(" and ")}${end.pastEndOf.length > 0 ? ", past its END: fit on the car" : ""}`;
     case "square":
       return `square, fit at ${end.at}`;
   }

@@ -27,12 +27,12 @@ export function strengthSheets(makings: Makings): readonly Sheet[] {
       {
         kind: "table",
         columns: [
-          { head: "factor", share: 9, align: "end", bold: true },
-          { head: "part", share: 34 },
-          { head: "in the case", share: 22 },
-          { head: "has to bear", share: 13, align: "end" },
-          { head: "may bear", share: 13, align: "end" },
-          { head: "that is", share: 24 },
+          { head: "factor", share: 8, align: "end", bold: true },
+          { head: "part", share: 31 },
+          { head: "in the case", share: 19 },
+          { head: "has to bear", share: 12, align: "end" },
+          { head: "may bear", share: 12, align: "end" },
+          { head: "that is", share: 33 },
         ],
         rows: shown.map(({ factor, label, where, loadCase, demand, allowable, dimension, basis }) => [
           factor === null ? "—" : formatNumber(factor, 2),

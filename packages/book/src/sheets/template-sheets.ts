@@ -19,14 +19,19 @@ export function copeTemplates(
 ): readonly (CopeTemplate & { readonly number: number })[] {
   return templates.map(({ number, piece, end }) => {
     const line = lines.find((each) => each.piece === piece);
-    const onto = end.onto.map(({ name }) => name).join(" and ");
+    const numberOf = (id: string): string => tubeNumber(id, lines);
+    const onto = end.onto.map(({ id, name }) => `${name} (tube ${numberOf(id)})`).join(" and ");
     return {
       number,
       ...copeTemplate(
         end.line,
         {
           title: `T${number}: tube ${line?.number ?? ""}, ${piece.name}`,
-          under: `${tubeWords(piece.diameter, piece.wall, units)}, ${formatNumber(end.angle / DEGREE, 0)}° onto ${onto}`,
+          under: `${tubeWords(piece.diameter, piece.wall, units)}, ${formatNumber(end.angle / DEGREE, 0)}° onto ${onto}${
+            end.pastEndOf.length === 0
+              ? ""
+              : `. REACHES PAST THE END of tube ${end.pastEndOf.map(numberOf).join(" and ")}: leave long, fit on the car, see the cut list`
+          }`,
           outerDiameter: piece.diameter * 1000,
         },
         0,
@@ -35,6 +40,10 @@ export function copeTemplates(
     };
   });
 }
+
+/** A piece's number on the cut list. */
+export const tubeNumber = (id: string, lines: CutList["lines"]): string =>
+  String(lines.find(({ piece }) => piece.id === id)?.number ?? id);
 
 /** A true-size drawing and the room it takes, mm. */
 interface Flat {

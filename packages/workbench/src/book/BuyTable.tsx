@@ -1,5 +1,6 @@
 import { type BuyLine, buyList, placeInWords, type Study, sayFinding } from "@armwright/engine";
 import type { ReactNode } from "react";
+import { Reading } from "../words/Reading.tsx";
 
 /** What is safe to buy now, in the order to buy; what the rest waits for is said once and pointed at by its number. */
 export function BuyTable({ study }: { readonly study: Study }): ReactNode {
@@ -22,8 +23,10 @@ export function BuyTable({ study }: { readonly study: Study }): ReactNode {
         <>
           <h4>Findings they wait for</h4>
           <ol className="small">
-            {open.map((finding) => (
-              <li key={`${finding.code} ${finding.place}`}>{sayFinding(finding, study.car.units).sentence}</li>
+            {open.map((finding, index) => (
+              <li key={`${finding.code} ${finding.place}`}>
+                {index + 1} <Reading text={sayFinding(finding, study.car.units).sentence} />
+              </li>
             ))}
           </ol>
         </>
