@@ -3,7 +3,15 @@
 export { adjusted } from "./adjust/adjusted.ts";
 export { turnEffects } from "./adjust/turn-effects.ts";
 export { turnsFor } from "./adjust/turns-for.ts";
-export { type CardReading, cardReadings, cardValue } from "./as-built/card-reading.ts";
+export {
+  type CardReading,
+  cardReadings,
+  cardValue,
+  cardValues,
+  isOfRide,
+  logReadings,
+  startsFor,
+} from "./as-built/card-reading.ts";
 export {
   type AsBuiltStudy,
   type Cause as AsBuiltCause,
@@ -15,6 +23,8 @@ export {
 export { type FiveMinuteCheck, fiveMinuteCheck } from "./as-built/five-minute-check.ts";
 export { CARD_KINDS, type CardKind, type LoggedReading } from "./as-built/logged-reading.ts";
 export { explainedField } from "./as-built/new-version.ts";
+export { type Proposed, proposedLog } from "./as-built/proposed-log.ts";
+export { type Remedy, remedyFor, type StopRemedy } from "./as-built/remedy.ts";
 export { axleAt } from "./axle/axle.ts";
 export { axleTable } from "./axle/axle-table.ts";
 export { type BoughtPart, type BuyLine, buyList } from "./buy/buy-list.ts";

@@ -1,4 +1,13 @@
-import { explainAsBuilt, explainedField, fiveMinuteCheck, limitCertainty, uncertainInputs } from "@armwright/engine";
+import {
+  type AsBuiltStudy,
+  type Explanation,
+  explainAsBuilt,
+  explainedField,
+  fiveMinuteCheck,
+  limitCertainty,
+  remedyFor,
+  uncertainInputs,
+} from "@armwright/engine";
 import { readCarValue, setField } from "@armwright/engine/document";
 import { applyFile, writeApplied } from "../apply.ts";
 import { readCar } from "../car-file.ts";
@@ -17,6 +26,7 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   const inputs = uncertainInputs(car);
   const found = explainAsBuilt(car, car.asBuilt ?? [], inputs);
   const check = fiveMinuteCheck(car, inputs);
+  const remedy = found.readings.length > 0 ? remedyFor(car, found) : null;
   const limits = limitCertainty(car, inputs);
   if (flags.has("json")) {
     const explanations = found.explanations.map(({ cause, by, sd, test }) => ({
@@ -41,7 +51,13 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
       sd,
       chance,
     }));
-    const { agrees, probability, sum, alike } = found;
+    const { agrees, probability, sum, alike, settings } = found;
+    const turns = remedy?.turns?.turns.map(({ adjuster, change, turns: exact, halfTurns }) => ({
+      adjuster,
+      change,
+      turns: exact,
+      halfTurns,
+    }));
     const five = check && {
       what: check.card.kind,
       travel: check.travel,
@@ -49,20 +65,34 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
       plusMinus: check.plusMinus,
     };
     io.out(
-      `${JSON.stringify({ units: "SI", agrees, probability, sum, readings, explanations, alike, limits: chances, check: five }, null, 2)}\n`,
+      `${JSON.stringify({ units: "SI", agrees, probability, sum, readings, explanations, alike, settings, turns: turns ?? [], stops: remedy?.stops ?? [], limits: chances, check: five }, null, 2)}\n`,
     );
-  } else io.out(`${asBuiltLines(car, found, check, limits, pageFor(io, car.units)).join("\n")}\n`);
+  } else io.out(`${asBuiltLines({ car, inputs, found, check, limits, remedy }, pageFor(io, car.units)).join("\n")}\n`);
   if (apply === undefined) return EXIT.sound;
-  const best = found.explanations[0];
-  if (found.agrees || !best) throw new Refusal("Plan and car agree: there is nothing to write.");
-  if (Math.abs(best.test) < LEAST_TEST)
-    throw new Refusal("No single cause explains the readings: nothing is written. Look for a reading that is wrong.");
-  const { path, value } = explainedField(car, best);
+  if (found.agrees) throw new Refusal("Plan and car agree: there is nothing to write.");
+  const cause = chosenCause(found, values.get("cause"));
+  const { path, value } = explainedField(car, cause);
   if (!readCarValue(setField(document, path, value)).ok)
     throw new Refusal(`As built, ${path} at ${value} makes no car that goes together.`);
   writeApplied(document, [{ path, value }], apply, io);
   io.err(`Wrote ${plain(apply)}: the car as built, ${path} at ${value}. The plan is as it was.\n`);
   return EXIT.sound;
+}
+
+/** The cause to write: the one that is chosen, or the likeliest where the readings tell it from every other. */
+function chosenCause({ explanations, alike }: AsBuiltStudy, typed: string | undefined): Explanation {
+  const likely = explanations.slice(0, Math.max(1, alike)).filter(({ test }) => Math.abs(test) >= LEAST_TEST);
+  if (likely.length === 0)
+    throw new Refusal("No single cause explains the readings: nothing is written. Look for a reading that is wrong.");
+  if (typed === undefined) {
+    if (likely.length === 1) return likely[0]!;
+    throw new Refusal(
+      `The readings cannot tell ${likely.length} causes apart: choose one of those numbered above with --cause 1 to ${likely.length}, or take one more reading.`,
+    );
+  }
+  const chosen = /^\d+$/.test(typed) ? likely[Number(typed) - 1] : undefined;
+  if (!chosen) throw new Refusal(`--cause: ${plain(typed)} is none of the causes told: write 1 to ${likely.length}.`);
+  return chosen;
 }
 
 /** Standard deviations that a cause has to be worth before a car is written with it. */

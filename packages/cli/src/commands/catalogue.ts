@@ -362,7 +362,8 @@ export const COMMANDS: readonly Command[] = [
     usage: "CAR [options]",
     operands: [CAR],
     options: [
-      { name: "apply", value: "FILE", meaning: "write the car as built, the likeliest cause in it, into a file" },
+      { name: "apply", value: "FILE", meaning: "write the car as built, its cause in it, into a file" },
+      { name: "cause", value: "N", meaning: "which of the causes told, where the readings cannot tell several apart" },
       { name: "json", meaning: "as JSON, in metres and radians" },
     ],
     examples: [

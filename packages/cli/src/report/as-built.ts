@@ -7,7 +7,12 @@ import {
   type FiveMinuteCheck,
   formatLength,
   formatNumber,
+  type Inputs,
   type LimitCertainty,
+  NO_VALUE,
+  type Proposed,
+  proposedLog,
+  type Remedy,
   type UnitSystem,
 } from "@armwright/engine";
 import { type Page, section } from "../text/page.ts";
@@ -16,30 +21,86 @@ import { type Column, type Row, table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
 import { limitCertaintyLines, restsOn } from "./certainty.ts";
 
+/** All that the report is made from. */
+export interface AsBuilt {
+  readonly car: Car;
+  readonly inputs: Inputs;
+  readonly found: AsBuiltStudy;
+  readonly check: FiveMinuteCheck | null;
+  readonly limits: readonly LimitCertainty[];
+  /** Null without readings. */
+  readonly remedy: Remedy | null;
+}
+
 /** The finished car against its plan, in words. */
-export function asBuiltLines(
-  car: Car,
-  found: AsBuiltStudy,
-  check: FiveMinuteCheck | null,
-  limits: readonly LimitCertainty[],
-  page: Page,
-): readonly string[] {
+export function asBuiltLines({ car, inputs, found, check, limits, remedy }: AsBuilt, page: Page): readonly string[] {
+  const hasLog = found.readings.length > 0;
   return [
     page.bold(car.name),
     ...section(page, "Before any welding: the five-minute check", check ? checkLines(check, page) : []),
-    ...section(page, "Plan and car", found.readings.length === 0 ? NO_LOG : comparedLines(found, page)),
-    ...section(page, "Do they agree?", found.readings.length === 0 ? [] : verdictLines(found, page)),
+    ...(hasLog ? [] : logLines(car, inputs, page)),
+    ...section(page, "Plan and car", hasLog ? comparedLines(found, page) : []),
+    ...section(page, "Do they agree?", hasLog ? verdictLines(found, page) : []),
+    ...section(page, "What to turn and what to move", remedy ? remedyLines(car, found, remedy, page) : []),
     ...section(page, "How sure your stops come first", limitCertaintyLines(limits, page)),
     ...section(page, "What this rests on", [
       ...restsOn(car, page),
+      ...hang("", "± is two standard deviations: about 95 of 100 are within.", page.width),
       ...hang("", "Springs out, jack stands, gas let down while you measure.", page.width),
     ]),
   ];
 }
 
-const NO_LOG: readonly string[] = [
-  'No readings yet: block the hub at each height, read, and write them under "asBuilt", "readings":',
-  '  { "what": "shock", "at": "-4", "reads": "22 3/16" }, { "what": "camber", "at": 0, "degrees": -0.5 }',
+/** What to read and what it should read, before anything is logged. */
+function logLines(car: Car, inputs: Inputs, page: Page): readonly string[] {
+  const [atHeights, atRide] = proposedLog(car, inputs);
+  const { units } = page;
+  const cell = (each: Proposed | undefined): string =>
+    each === undefined || each.reads === null
+      ? NO_VALUE
+      : `${value(each.reads, each.card, units)} ± ${amount(each.plusMinus, each.card, units)}`;
+  const heights = (atHeights[0] ?? []).map(
+    ({ travel }): Column => ({ head: [markTravel(travel, units)], align: "right" }),
+  );
+  return [
+    ...section(page, "What to read", [
+      ...hang(
+        "",
+        "Body on stands at ride height, springs off. Block the hub at each height and read; then the places at ride height. ± is building and reading together. The more of it you read, the surer a part that is off is named.",
+        page.width,
+      ),
+      ...table(
+        [{ head: ["should read"], align: "left", gives: true }, ...heights],
+        atHeights.map((row) => ({ cells: [row[0]!.card.label, ...row.map(cell)] })),
+        page.width,
+      ),
+    ]),
+    ...section(page, "Where the places should be, at ride height", [
+      ...table(
+        [
+          { head: ["point"], align: "left", gives: true },
+          { head: ["forward of the mark"], align: "right" },
+          { head: ["out from centreline"], align: "right" },
+          { head: ["height off floor"], align: "right" },
+        ],
+        atRide.map((row) => ({ cells: [row[0]!.card.of ?? "", ...row.map(cell)] })),
+        page.width,
+      ),
+      ...hang("", 'Write what you read under "asBuilt", "readings":', page.width),
+      ...(units === "metric" ? EXAMPLE_METRIC : EXAMPLE_INCH),
+    ]),
+  ];
+}
+
+const EXAMPLE_INCH: readonly string[] = [
+  '  { "what": "shock", "at": "-4", "reads": "22 3/16" }, { "what": "camber", "at": 0, "degrees": -0.5 },',
+  '  { "what": "angle", "of": "upper link", "at": 3, "degrees": 4.5 },',
+  '  { "what": "height", "of": "shock, upper", "at": 0, "reads": "32 1/16" }',
+];
+const EXAMPLE_METRIC: readonly string[] = [
+  '  { "what": "shock", "at": -100, "reads": 563.5 }, { "what": "camber", "at": 0, "degrees": -0.5 },',
+  '  { "what": "angle", "of": "upper link", "at": 75, "degrees": 4.5 },',
+  '  { "what": "height", "of": "shock, upper", "at": 0, "reads": 814 }',
 ];
 
 function checkLines({ card, travel, reads, plusMinus }: FiveMinuteCheck, page: Page): readonly string[] {
@@ -85,7 +146,7 @@ function comparedRow({ logged, card, predicted, predictedSd, misfit }: ComparedR
 }
 
 function verdictLines(
-  { agrees, explanations, alike, together, sum, readings }: AsBuiltStudy,
+  { agrees, explanations, alike, together, readings }: AsBuiltStudy,
   page: Page,
 ): readonly string[] {
   const [best, ...rest] = explanations;
@@ -95,7 +156,7 @@ function verdictLines(
     return [
       ...hang(
         "",
-        `Yes, as well as tape and building allow (sum of squared misfits ${formatNumber(sum, 1)} over ${readings.length} readings; of honest cars 95 in 100 pass).`,
+        `Yes, as well as tape and building allow (${readings.length} readings; of cars built and read with care 95 in 100 pass).`,
         page.width,
       ),
       ...(best && Math.abs(best.test) > HINT
@@ -104,31 +165,68 @@ function verdictLines(
     ];
   }
   const lines = [...hang("", "No. Something is off by more than tape and building allow.", page.width)];
-  if (best && Math.abs(best.test) > HINT) {
-    lines.push(...hang("Likeliest  ", `${says(best, page.units)}.`, page.width).map(page.bold));
-    const others = rest.slice(0, Math.max(0, alike - 1)).slice(0, 4);
-    if (others.length > 0) {
-      lines.push(
-        ...hang("", "The readings cannot tell it from:", page.width),
-        ...others.flatMap((each) => hang("  - ", says(each, page.units), page.width)),
-        ...hang(
-          "",
-          "One more reading where these differ would: another height, or the places themselves from the datum.",
-          page.width,
-        ),
-      );
-    }
+  const likely = (best ? [best, ...rest] : [])
+    .slice(0, Math.max(1, alike))
+    .filter(({ test }) => Math.abs(test) > HINT)
+    .map((each) => `${says(each, page.units)}.`);
+  if (likely.length === 1) lines.push(...hang("Likeliest  ", likely[0]!, page.width).map(page.bold));
+  if (likely.length > 1) {
+    lines.push(
+      ...hang("", "One of these, and the readings cannot say which:", page.width).map(page.bold),
+      ...likely.flatMap((each, i) => hang(`${i + 1}. `, each, page.width)),
+      ...hang("", "Measure these places themselves: that tells them apart.", page.width),
+    );
   }
   const most = together.slice(0, 3).map(({ cause, by }) => saysShort(cause, by, page.units));
-  if (most.length > 1) lines.push(...hang("Or a little of each  ", most.join("; "), page.width));
+  if (most.length > 1) lines.push(...hang("Or a little of each  ", `${most.join("; ")}.`, page.width));
   lines.push(
     ...hang(
       "",
-      "Move it, or take it as it is: --apply FILE writes the car as built; then npx armwright turns tells the turns back to camber and toe, and study what the stops do.",
+      `Move it, or take it as it is: --apply FILE${likely.length > 1 ? " --cause N" : ""} writes the car as built beside the plan.`,
       page.width,
     ),
   );
   return lines;
+}
+
+/** Turns to the plan's camber and toe, and what strap and bump stop need. */
+function remedyLines(car: Car, { settings }: AsBuiltStudy, { turns, stops }: Remedy, page: Page): readonly string[] {
+  const degrees = (angle: number, sign = true): string => formatNumber((angle * 180) / Math.PI, 1, sign);
+  const said = (["camber", "toe"] as const).map((name) => {
+    const { by, sd } = settings[name];
+    return `${name} ${degrees(car.wheel[name] + by)} ± ${degrees(2 * sd, false)} deg (plan ${degrees(car.wheel[name])})`;
+  });
+  const turned = (turns?.turns ?? []).filter(({ halfTurns, turns: exact }) => (halfTurns ?? exact ?? 0) !== 0);
+  const isSure = (["camber", "toe"] as const).some((name) => Math.abs(settings[name].by) > 2 * settings[name].sd);
+  const lines = [...hang("", `At ride height, by all readings: ${said.join(", ")}.`, page.width)];
+  if (!isSure || turned.length === 0) {
+    lines.push(
+      ...hang("", "Nothing to turn: that is within what the readings can tell, or within half a turn.", page.width),
+    );
+  } else lines.push(...turned.flatMap((each) => turnLines(each, page)));
+  for (const { part, change, now, wanted } of stops) {
+    const where = `to end ${part === "strap" ? "droop" : "bump"} at ${markTravel(wanted, page.units)} as planned; as it is, it ends at ${markTravel(now, page.units)}`;
+    lines.push(...hang("Stop  ", `${saysChange(part, change, page.units)}, ${where}.`, page.width));
+  }
+  return lines;
+}
+
+type Turned = NonNullable<Remedy["turns"]>["turns"][number];
+
+function turnLines({ label, change, turns, halfTurns }: Turned, page: Page): readonly string[] {
+  const way = change > 0 ? "longer" : "shorter";
+  const count = Math.abs(halfTurns ?? turns ?? 0);
+  const said =
+    turns === null
+      ? `${sayTape(Math.abs(change), page.units)} ${way}`
+      : `${formatNumber(count, halfTurns === null ? 2 : 1)} ${count === 1 ? "turn" : "turns"} ${way}`;
+  return hang("Turn  ", `${label}: ${said}.`, page.width).map(page.bold);
+}
+
+function saysChange(part: "strap" | "bump-stop", change: number, units: UnitSystem): string {
+  const by = sayTape(Math.abs(change), units);
+  if (part === "strap") return `strap ${by} ${change > 0 ? "longer" : "shorter"}`;
+  return change > 0 ? `bump stop packed out by ${by}` : `bump stop ${by} shorter`;
 }
 
 /** Standard deviations from which on a single cause is worth a look though plan and car agree. */

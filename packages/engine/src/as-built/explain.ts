@@ -1,11 +1,20 @@
 import type { Car } from "../car/car.ts";
-import { type Inputs, movedBy, type UncertainCoordinate, uncertainInputs } from "../certainty/inputs.ts";
-import { type Corner, makeCorner } from "../cycle/corner.ts";
-import { chiSquareTail, normalLimit } from "../survey/distribution.ts";
+import {
+  type Inputs,
+  movedBy,
+  type Setting,
+  type UncertainCoordinate,
+  type UncertainInput,
+  uncertainInputs,
+} from "../certainty/inputs.ts";
+import { slopesOf } from "../certainty/slopes.ts";
+import { makeCorner } from "../cycle/corner.ts";
+import { chiSquareTail } from "../survey/distribution.ts";
 import { DEGREE } from "../units/convert.ts";
-import { type CardReading, cardReadings, cardValue } from "./card-reading.ts";
+import { type CardReading, cardValues, logReadings, startsFor } from "./card-reading.ts";
 import type { LoggedReading } from "./logged-reading.ts";
-import { symmetricSolver } from "./solve-symmetric.ts";
+import { strongestLimit } from "./strongest-limit.ts";
+import { inner, whitener } from "./whitened.ts";
 
 /** One way in which the car can differ from its plan. */
 export type Cause =
@@ -46,17 +55,23 @@ export interface AsBuiltStudy {
   readonly alike: number;
   /** Every cause together within the build tolerances, the least that explains the readings. */
   readonly together: readonly { readonly cause: Cause; readonly by: number }[];
+  /** How far camber and toe at ride height are from the plan by all readings together, rad, with standard deviations. */
+  readonly settings: Readonly<Record<Setting, { readonly by: number; readonly sd: number }>>;
   /** The plan moved to the likeliest single cause. */
   readonly explained: Car | null;
 }
 
-/** Nobody builds farther off than this, m and rad: what would have to be, explains nothing. */
+/** Nobody builds farther off than this, m and rad: what would have to be, explains nothing. Common practice. */
 const MOST_POINT = 0.04;
 const MOST_SETTING = 5 * DEGREE;
-/** Improvement in the sum of squares that tells two explanations apart: 95 % of chi-square with one degree of freedom. */
+/**
+ * Improvement in the sum of squares that tells two explanations apart: 95 % of chi-square with one degree of freedom
+ * (M. Abramowitz and I. Stegun, Handbook of Mathematical Functions, table 26.8).
+ */
 const TOLD_APART = 3.84;
-/** Of honest cars so many are said not to agree: half by the sum of all misfits, half by the strongest single cause. */
-const DISAGREES = 0.05;
+/** Of honest cars so many are said not to agree: most by their strongest single cause, some by the sum of all misfits. */
+export const DISAGREES = 0.05;
+const BY_SUM = 0.005;
 
 /** The finished car against its plan: how well they agree, and what would explain it if they do not. */
 export function explainAsBuilt(
@@ -65,134 +80,124 @@ export function explainAsBuilt(
   inputs: Inputs = uncertainInputs(car),
 ): AsBuiltStudy {
   const corner = makeCorner(car);
-  const cards = new Map(cardReadings(corner).map((card) => [card.kind, card]));
+  const cards = new Map(logReadings(corner).map((card) => [keyOf(card), card]));
   const used = log.flatMap((logged) => {
-    const card = cards.get(logged.kind);
-    return card ? [{ logged, card }] : [];
+    const card = cards.get(keyOf(logged));
+    return card ? [{ logged, card, travel: logged.travel }] : [];
   });
-  const predict = (of: Corner): (number | null)[] => used.map(({ logged, card }) => cardValue(of, card, logged.travel));
-  const planned = predict(corner);
-  const causes: readonly Cause[] = [
-    ...inputs.list.map(
-      (input): Cause =>
-        input.kind === "point"
-          ? { kind: "point", input, sd: input.sd }
-          : { kind: "setting", setting: input.setting, sd: input.sd },
-    ),
-  ];
+  const starts = startsFor(corner, used);
+  const predict = (of: Car): readonly (number | null)[] => cardValues(makeCorner(of, {}, corner), used, starts);
+  const planned = predict(car);
+  const slopes = slopesOf(car, inputs.list, predict);
+  const spread = productOf(inputs.covariance, slopes);
   const readingSd = used.map(({ logged, card }) => (logged.plusMinus ?? card.plusMinus) / 2);
-  // What is off, and how it follows each cause.
-  const known = planned.map((value) => value !== null);
-  const off = used.map(({ logged }, k) => (known[k] ? logged.reads - planned[k]! : 0));
-  const slopes = causes.map((cause) => slopeOf(car, cause, predict));
-  const prior = priorOf(inputs);
-  const variance = used.map((_, k) =>
-    slopes.reduce(
-      (sum, row, i) => sum + slopes.reduce((inner, other, j) => inner + row[k]! * prior(i, j) * other[k]!, 0),
-      0,
-    ),
-  );
   const readings = used.map(({ logged, card }, k): ComparedReading => {
-    const total = Math.sqrt(variance[k]! + readingSd[k]! ** 2);
+    const predicted = planned[k]!;
+    const variance = Math.max(dotOfColumns(slopes, spread, k, k), 0);
+    const off = predicted === null ? null : logged.reads - predicted;
     return {
       logged,
       card,
-      predicted: planned[k]!,
-      predictedSd: Math.sqrt(Math.max(variance[k]!, 0)),
+      predicted,
+      predictedSd: Math.sqrt(variance),
       readingSd: readingSd[k]!,
-      misfit: known[k] ? off[k]! / total : null,
+      misfit: off === null ? null : off / Math.sqrt(variance + readingSd[k]! ** 2),
     };
   });
   const rows = readings.flatMap(({ misfit }, k) => (misfit === null ? [] : [k]));
+  // Covariance of the misfits: what building brings, and reading.
   const both = rows.map((k) =>
-    rows.map((l) => {
-      let sum = k === l ? readingSd[k]! ** 2 : 0;
-      slopes.forEach((row, i) => {
-        slopes.forEach((other, j) => {
-          const p = prior(i, j);
-          if (p !== 0) sum += row[k]! * p * other[l]!;
-        });
-      });
-      return sum;
-    }),
+    Float64Array.from(rows, (l) => dotOfColumns(slopes, spread, k, l) + (k === l ? readingSd[k]! ** 2 : 0)),
   );
-  const solve = symmetricSolver(both);
-  const shown = rows.map((k) => off[k]!);
-  const solved = solve(shown);
-  const sum = rows.reduce((total, k, r) => total + off[k]! * solved[r]!, 0);
+  const whiten = whitener(both);
+  const off = whiten(rows.map((k) => used[k]!.logged.reads - planned[k]!));
+  const sum = inner(off, off);
   const probability = rows.length === 0 ? 1 : chiSquareTail(sum, rows.length);
-  const singles = causes
-    .flatMap((cause, i) =>
-      single(
-        cause,
-        rows.map((k) => slopes[i]![k]!),
-        shown,
-        solve,
-      ),
-    )
+  const singles = inputs.list
+    .map((input, i) => singleOf(causeOf(input), whiten(rows.map((k) => slopes[i]![k]!)), off))
+    .filter((single) => single !== null);
+  const explanations = singles
+    .map(({ explanation }) => explanation)
+    .filter(({ cause, by }) => Math.abs(by) <= (cause.kind === "point" ? MOST_POINT : MOST_SETTING))
     .sort((a, b) => b.test ** 2 - a.test ** 2);
-  const best = singles[0];
-  const together = causes.map((cause, i) => ({
-    cause,
-    by: causes.reduce(
-      (total, _, j) => total + prior(i, j) * rows.reduce((inner, k, r) => inner + slopes[j]![k]! * solved[r]!, 0),
-      0,
-    ),
-  }));
+  const [best] = explanations;
+  const limit = strongestLimit(
+    singles.map(({ way }) => way),
+    DISAGREES - BY_SUM,
+  );
+  // Each cause's part of the least that explains the readings: its covariance with them, times their weighted misfits.
+  const parts = inputs.list.map((_, i) => whiten(rows.map((k) => spread[i]![k]!)));
+  const together = inputs.list.map((input, i) => ({ cause: causeOf(input), by: inner(parts[i]!, off) }));
+  const settingOf = (name: Setting): { readonly by: number; readonly sd: number } => {
+    const i = inputs.list.findIndex((input) => input.kind === "setting" && input.setting === name);
+    const part = parts[i];
+    if (!part) return { by: 0, sd: 0 };
+    return { by: inner(part, off), sd: Math.sqrt(Math.max(inputs.covariance[i]![i]! - inner(part, part), 0)) };
+  };
   return {
     readings,
     sum,
     probability,
-    agrees: probability > DISAGREES / 2 && (!best || Math.abs(best.test) < normalLimit(DISAGREES / 2 / causes.length)),
-    explanations: singles.slice(0, 8),
-    alike: best ? singles.filter(({ test }) => best.test ** 2 - test ** 2 < TOLD_APART).length : 0,
+    agrees: probability > BY_SUM && (!best || Math.abs(best.test) < limit),
+    explanations: explanations.slice(0, MOST_SHOWN),
+    alike: best ? explanations.filter(({ test }) => best.test ** 2 - test ** 2 < TOLD_APART).length : 0,
     together: together
       .filter(({ cause, by }) => Math.abs(by) > 0.25 * cause.sd)
       .sort((a, b) => Math.abs(b.by / b.cause.sd) - Math.abs(a.by / a.cause.sd)),
+    settings: { camber: settingOf("camber"), toe: settingOf("toe") },
     explained: best && rows.length > 0 ? withCause(car, best.cause, best.by) : null,
   };
 }
+
+/** Explanations that are told. */
+const MOST_SHOWN = 12;
+
+const causeOf = (input: UncertainInput): Cause =>
+  input.kind === "point"
+    ? { kind: "point", input, sd: input.sd }
+    : { kind: "setting", setting: input.setting, sd: input.sd };
+
+const keyOf = ({ kind, of }: Pick<LoggedReading, "kind" | "of">): string => `${kind} ${of ?? ""}`;
 
 /** The car with one cause at work. */
 export function withCause(car: Car, cause: Cause, by: number): Car {
   return movedBy(car, cause.kind === "point" ? cause.input : cause, by);
 }
 
-type Predict = (corner: Corner) => readonly (number | null)[];
-
-function slopeOf(car: Car, cause: Cause, predict: Predict): Float64Array {
-  const step = cause.kind === "point" ? 5e-4 : 1e-3;
-  const up = predict(makeCorner(withCause(car, cause, step)));
-  const down = predict(makeCorner(withCause(car, cause, -step)));
-  return Float64Array.from(up, (high, k) => {
-    const low = down[k] ?? null;
-    return high === null || low === null ? 0 : (high - low) / (2 * step);
-  });
-}
-
-/** Covariance of two causes. */
-const priorOf =
-  ({ covariance }: Inputs) =>
-  (i: number, j: number): number =>
-    covariance[i]![j]!;
-
 /**
  * One cause alone beside the errors of building and reading, as large as fits best: generalised least squares,
  * a = sᵀV⁻¹d / sᵀV⁻¹s with u(a) = 1/√(sᵀV⁻¹s), d the misfits, s how they follow the cause, V their covariance (as Baarda's
- * test for one error at a time, with the causes in the place of readings). Nothing where no reading follows it.
+ * test for one error at a time, 1968, with the causes in the place of readings). Null where no reading follows it.
  */
-function single(
+function singleOf(
   cause: Cause,
-  slope: readonly number[],
-  shown: readonly number[],
-  solve: (b: readonly number[]) => readonly number[],
-): Explanation[] {
-  const weighted = solve(slope);
-  const dot = (other: readonly number[]): number => weighted.reduce((sum, value, r) => sum + value * other[r]!, 0);
-  const weight = dot(slope);
-  if (!(weight > 1e-6)) return [];
-  const by = dot(shown) / weight;
+  slope: Float64Array,
+  off: Float64Array,
+): { readonly explanation: Explanation; readonly way: Float64Array } | null {
+  const weight = inner(slope, slope);
+  if (!(weight > 1e-6)) return null;
+  const by = inner(slope, off) / weight;
   const sd = 1 / Math.sqrt(weight);
-  const most = cause.kind === "point" ? MOST_POINT : MOST_SETTING;
-  return Math.abs(by) > most ? [] : [{ cause, by, sd, test: by / sd }];
+  return { explanation: { cause, by, sd, test: by / sd }, way: slope.map((each) => each * sd) };
+}
+
+/** Covariance times slopes: how each input hangs together with each reading. */
+function productOf(covariance: Inputs["covariance"], slopes: readonly Float64Array[]): readonly Float64Array[] {
+  const width = slopes[0]?.length ?? 0;
+  return covariance.map((row) => {
+    const product = new Float64Array(width);
+    for (let j = 0; j < row.length; j += 1) {
+      const share = row[j]!;
+      if (share === 0) continue;
+      const slope = slopes[j]!;
+      for (let k = 0; k < width; k += 1) product[k]! += share * slope[k]!;
+    }
+    return product;
+  });
+}
+
+function dotOfColumns(a: readonly Float64Array[], b: readonly Float64Array[], k: number, l: number): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i += 1) sum += a[i]![k]! * b[i]![l]!;
+  return sum;
 }

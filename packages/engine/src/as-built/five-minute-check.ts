@@ -3,7 +3,8 @@ import { type Inputs, uncertainInputs } from "../certainty/inputs.ts";
 import { slopesOf, spreadOf } from "../certainty/slopes.ts";
 import { makeCorner } from "../cycle/corner.ts";
 import { reportTravel } from "../limits/travel-report.ts";
-import { type CardReading, cardReadings, cardValue } from "./card-reading.ts";
+import { type CardReading, cardReadings, cardValues, startsFor } from "./card-reading.ts";
+import { wholeTravels } from "./whole-travels.ts";
 
 /** The one thing to measure now that would tell most of whether the model is the car. */
 export interface FiveMinuteCheck {
@@ -28,33 +29,27 @@ const EASY = ["shock", "half-shaft", "half-track", "camber"];
 export function fiveMinuteCheck(car: Car, inputs: Inputs = uncertainInputs(car)): FiveMinuteCheck | null {
   const corner = makeCorner(car);
   const { bump, droop } = reportTravel(corner, 0.02);
-  const travels = [bump.stop.travel, bump.stop.travel / 2, droop.stop.travel / 2, droop.stop.travel].map(
-    toWholeStep(car),
-  );
+  const travels = wholeTravels(car, droop.stop.travel, bump.stop.travel);
   const cards = cardReadings(corner).filter(({ kind }) => EASY.includes(kind));
   const asked = cards.flatMap((card) => travels.map((travel) => ({ card, travel })));
-  const read = (of: Car): readonly (number | null)[] => {
-    const made = makeCorner(of);
-    return asked.map(({ card, travel }) => cardValue(made, card, travel));
-  };
+  const starts = startsFor(corner, asked);
+  const read = (of: Car): readonly (number | null)[] => cardValues(makeCorner(of, {}, corner), asked, starts);
   const values = read(car);
-  const spreads = spreadOf(slopesOf(car, inputs.list, read), inputs.covariance);
+  const slopes = slopesOf(car, inputs.list, read);
+  const spreads = spreadOf(slopes, inputs.covariance);
+  // What is set by turning tells nothing of the model: only the points count for what a reading tells.
+  const isPoint = inputs.list.map(({ kind }) => kind === "point");
+  const ofPoints = spreadOf(
+    slopes.filter((_, i) => isPoint[i]),
+    inputs.covariance.filter((_, i) => isPoint[i]).map((row) => row.filter((_, j) => isPoint[j])),
+  );
   let best: FiveMinuteCheck | null = null;
   asked.forEach(({ card, travel }, k) => {
     const reads = values[k];
     if (reads === null || reads === undefined || !(Math.abs(travel) > 0)) return;
-    const model = spreads[k]!.sd;
-    const tells = model / (card.plusMinus / 2);
+    const tells = ofPoints[k]!.sd / (card.plusMinus / 2);
     if (best && tells <= best.tells) return;
-    best = { card, travel, reads, plusMinus: 2 * Math.hypot(model, card.plusMinus / 2), tells };
+    best = { card, travel, reads, plusMinus: 2 * Math.hypot(spreads[k]!.sd, card.plusMinus / 2), tells };
   });
   return best;
 }
-
-/** A height that can be blocked: whole inches, or steps of 25 mm, toward ride. */
-const toWholeStep =
-  ({ units }: Car) =>
-  (travel: number): number => {
-    const step = units === "metric" ? 0.025 : 0.0254;
-    return (Math.trunc(travel / step + (travel > 0 ? 1e-9 : -1e-9)) || 0) * step;
-  };

@@ -7,10 +7,18 @@ export const asBuiltSection = (f: Fields) =>
     readings: f.list(
       "Cycle log: body on stands at ride height, springs off, hub blocked at each height.",
       f.section("One reading. Without `reads` or `degrees` it is still to be taken.", {
-        what: f.oneOf(CARD_KINDS, "What was read, as on the cycle cards."),
+        what: f.oneOf(
+          CARD_KINDS,
+          "What was read, as on the cycle cards; or a tube's angle; or a point's height off the floor, out from the centreline, or along the car from the mark.",
+        ),
+        of: f
+          .text(
+            "Which tube the angle finder was held along, outer end up positive; or which point, e.g. `shock, upper`.",
+          )
+          .exactOptional(),
         at: f.length("Where the wheel was blocked: travel from ride height, bump positive, droop negative."),
         reads: f.length("What the tape read.").exactOptional(),
-        degrees: f.angle("What the angle finder read, for camber.").exactOptional(),
+        degrees: f.angle("What the angle finder read, for camber and angle.").exactOptional(),
         plusMinus: f
           .length("How sure the tape's reading is, either way.", {
             sign: "positive",
