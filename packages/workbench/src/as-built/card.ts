@@ -32,6 +32,10 @@ export const HOW: Readonly<Record<CardKind, string>> = {
   spline: "How far the spline is still in its sleeve.",
   strap: "Tape from hole to hole, straight, not along a slack strap.",
   "bump-stop": "Tape from the stop's base to the place that it lands on.",
+  angle: "Angle finder along the tube. + where its outer end is the higher.",
+  height: "At ride height: tape plumb from the floor to the bolt's middle.",
+  out: "At ride height: plumb the bolt's middle to the floor, tape square to the centreline.",
+  along: "At ride height: plumb the bolt's middle to the floor, tape along the car to the mark.",
 };
 
 /** Where the tape goes, with the wheel at a travel; null where a picture says nothing. */
@@ -86,6 +90,10 @@ export function cardPicture(
     case "camber":
     case "toe-at-rim":
     case "spline":
+    case "angle":
+    case "height":
+    case "out":
+    case "along":
       return null;
   }
 }
