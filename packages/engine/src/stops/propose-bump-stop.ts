@@ -25,11 +25,18 @@ export interface BumpStopProposal {
   readonly operations: readonly Operation[];
 }
 
+/** A tape's marks, m. */
 const STEP = INCH / 16;
+/** A pad may be solid so many marks too soon: three coordinates and its height are each set to one. */
+const MOST_EARLY = 2;
+const NOTHING = 1e-6;
 /** Near enough to square at first contact, rad: from memory. */
 const SQUARE = (1.5 * Math.PI) / 180;
 /** Of a tape in millimetres, m. */
 const METRIC_STEP = 0.0005;
+/** Of the bump travel, a stop works over no more; and how far out on the arm it lands. From memory, no source. */
+const MOST_OF_BUMP = 0.5;
+const OUT_ON_ARM = 0.55;
 /** Share of its height at which a pad is solid: common practice, as the document's reader assumes it. */
 const SOLID_SHARE = 0.4;
 
@@ -51,7 +58,9 @@ export function proposeBumpStop(
   };
   while (at > 0 && shaft(at) < wish.shaftAtBump) at -= STEP;
   if (at <= 0) return { refused: "no-room" };
-  const made = car.bumpStop ? moved(corner, car.bumpStop, at) : fresh(corner, at, Math.min(wish.stopWorks, at / 2));
+  const made = car.bumpStop
+    ? moved(corner, car.bumpStop, at)
+    : fresh(corner, at, Math.min(wish.stopWorks, at * MOST_OF_BUMP));
   if (made === "no-arm" || made === "no-room") return { refused: made };
   const because = hard && wanted - at > STEP ? hard.label : null;
   return { ...made, at, because, operations: operationsFor(car, made) };
@@ -65,6 +74,10 @@ function moved(corner: Corner, stop: NonNullable<Car["bumpStop"]>, at: number): 
   if (!line || base.on !== "chassis") return "no-room";
   const toward = scale(subtract(line.to, line.from), 1 / line.length);
   const need = line.length - solid;
+  // What a tape can set is never quite right: solid by a mark or two too soon is left as it is.
+  const mark = corner.car.units === "metric" ? METRIC_STEP : STEP;
+  if (holeSpacing === undefined && need <= NOTHING && need >= -MOST_EARLY * mark)
+    return { base, strikes, reach, solid, holes: null };
   const holes = holeSpacing === undefined ? null : Math.ceil(need / holeSpacing - 1e-6);
   const by = holes === null || holeSpacing === undefined ? need : holes * holeSpacing;
   return { base: { ...base, point: addScaled(base.point, toward, by) }, strikes, reach, solid, holes };
@@ -72,7 +85,7 @@ function moved(corner: Corner, stop: NonNullable<Car["bumpStop"]>, at: number): 
 
 function fresh(corner: Corner, at: number, works: number): Made | NoProposal["refused"] {
   const mark = corner.car.units === "metric" ? METRIC_STEP : STEP;
-  const place = placeOnArm(corner, 0.55, 0);
+  const place = placeOnArm(corner, OUT_ON_ARM, 0);
   if (!place) return "no-arm";
   const strikes: Mount = { ...place, point: onMarks(place.point, mark) };
   const ground: Mount = { point: strikes.point, on: "chassis" };
@@ -111,7 +124,7 @@ function onTape(foot: Vec3, to: Vec3, least: number, mark: number, offPath: (poi
     for (const point of marksAbout(onMarks(foot, mark), mark)) {
       const early = solid - length(subtract(to, point));
       if (early < 0) continue;
-      if (early > 2 * mark) continue;
+      if (early > MOST_EARLY * mark) continue;
       const off = offPath(point);
       const better = !best || (off <= SQUARE && best.off <= SQUARE ? early < best.early : off < best.off);
       if (better) best = { point, solid, early, off };

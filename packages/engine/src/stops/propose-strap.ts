@@ -1,10 +1,12 @@
-import type { Car, Mount } from "../car/car.ts";
+import type { Car, Mount, UnitSystem } from "../car/car.ts";
 import type { Corner } from "../cycle/corner.ts";
 import type { Operation } from "../document/operation.ts";
+import type { Vec3 } from "../geometry/vec3.ts";
 import type { TravelReport } from "../limits/travel-report.ts";
 import type { SpringStudy } from "../springs/spring-study.ts";
 import { shockPlaceAt } from "../springs/wheel-spring.ts";
 import { INCH } from "../units/convert.ts";
+import { markOf, onMark } from "../units/marks.ts";
 import { typedLength, typedMount } from "../units/typed.ts";
 import type { StopsWish } from "./assumptions.ts";
 import { lineMotionAt } from "./line-motion.ts";
@@ -27,8 +29,13 @@ export interface StrapProposal {
 /** No strap fits: there is no arm to put it on, or no room before the first hard limit. */
 export type NoProposal = { readonly refused: "no-arm" | "no-room" };
 
-/** How far apart tried lengths are where there are no holes, m. */
-const STEP = INCH / 16;
+/** Where a strap goes that has no mounts yet. Common practice, no source: well out on the arm, where it pulls least. */
+const OUT_ON_ARM = 0.75;
+/** Over the tube's surface, m, for its clevis; and in from the lower mount without a shock to go by. From memory. */
+const OVER_TUBE = INCH / 2;
+const IN_OVER_FRAME = 6 * INCH;
+
+/** Ten inches of marks: no strap is shortened by more. */
 const MOST_STEPS = 160;
 
 /**
@@ -51,8 +58,9 @@ export function proposeStrap(
   const atGoal = lineMotionAt(corner, upper, lower, goal);
   if (!atGoal) return { refused: "no-room" };
   const own = car.strap;
-  const step = own?.holeSpacing ?? STEP;
-  const from = own ? own.length : Math.floor(atGoal.length / STEP) * STEP;
+  const mark = markOf(car.units);
+  const step = own?.holeSpacing ?? mark;
+  const from = own ? own.length : Math.floor(atGoal.length / mark + 1e-6) * mark;
   const first = own ? Math.floor((atGoal.length - from) / step + 1e-6) : 0;
   for (let n = first; n > first - MOST_STEPS; n -= 1) {
     const strap = { ...own, upper, lower, length: from + n * step };
@@ -70,7 +78,7 @@ export function proposeStrap(
       length: strap.length,
       taut,
       holes: own?.holeSpacing === undefined ? null : n,
-      because: hard && taut > wanted + STEP * 2 ? hard.label : null,
+      because: hard && taut > wanted + 2 * mark ? hard.label : null,
       operations: own
         ? [{ path: "strap.length", value: typedLength(strap.length, car.units) }, STOP]
         : [
@@ -106,13 +114,37 @@ function tautAt(corner: Corner, upper: Mount, lower: Mount, length: number, goal
 }
 
 function newMounts(corner: Corner, goal: number, length: number): { upper: Mount; lower: Mount } | null {
-  const lower = placeOnArm(corner, 0.75, INCH / 2);
-  if (!lower) return null;
-  const { shock } = corner.car;
-  const y = shock && shock.upper.on === "chassis" ? shock.upper.point.y : lower.point.y - 6 * INCH;
+  const place = placeOnArm(corner, OUT_ON_ARM, OVER_TUBE);
+  if (!place) return null;
+  const { shock, units } = corner.car;
+  const lower: Mount = { ...place, point: onMarks(place.point, units) };
+  const y = shock && shock.upper.on === "chassis" ? shock.upper.point.y : lower.point.y - IN_OVER_FRAME;
   const at = lineMotionAt(corner, { point: lower.point, on: "chassis" }, lower, goal);
   if (!at) return null;
   const across = at.to.y - y;
   const up = Math.sqrt(Math.max(length ** 2 - across ** 2, (length / 2) ** 2));
-  return { lower, upper: { point: { x: lower.point.x, y, z: at.to.z + up }, on: "chassis" } };
+  const { x, y: out, z } = onMarks({ x: lower.point.x, y, z: at.to.z + up }, units);
+  const mark = markOf(units);
+  // A strap has a mark's length as well: so high that one of them is just taut where it shall be.
+  let upper: Mount = { point: { x, y: out, z }, on: "chassis" };
+  let least = Number.POSITIVE_INFINITY;
+  for (const marks of HIGHER_BY) {
+    const tried: Mount = { point: { x, y: out, z: onMark(z + marks * mark, units) }, on: "chassis" };
+    const taut = lineMotionAt(corner, tried, lower, goal)?.length ?? Number.NaN;
+    const over = taut - Math.floor(taut / mark + 1e-6) * mark;
+    if (!(over < least)) continue;
+    least = over;
+    upper = tried;
+  }
+  return { lower, upper };
 }
+
+/** An upper mount is tried so many marks higher or lower, the nearest first. */
+const HIGHER_BY = [0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6, 7, -7, 8, -8];
+
+/** Where a tape can put it, so that what is worked out is what will be there. */
+const onMarks = ({ x, y, z }: Vec3, units: UnitSystem): Vec3 => ({
+  x: onMark(x, units),
+  y: onMark(y, units),
+  z: onMark(z, units),
+});

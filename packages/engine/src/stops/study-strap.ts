@@ -77,6 +77,12 @@ const holesFor = (spare: number, { ratio }: LineMotion, spacing: number): number
   Math.floor((spare * Math.abs(ratio)) / spacing + 1e-9) + 0;
 
 /**
+ * Where the search for its stretch ends: at twice the strap's length, which no webbing survives (nylon breaks at 20 to 30 %,
+ * from memory); and a strap that hardly moves with the wheel is taken to move by so much of its way, so that there is an end.
+ */
+const LEAST_RATIO = 0.2;
+
+/**
  * The wheel falls away from a body that stands still: from where the car sits, springs and weight drive it, dampers hold it
  * back; then the strap takes what energy it has. Springs push on while it stretches.
  */
@@ -95,8 +101,7 @@ export function snatchOf(
   const start = Math.max(springs?.rest.travel ?? 0, taut.travel);
   const run = { from: start, to: taut.travel, energy: 0, mass, damping, force: drive };
   const energy = wish.snatchSpeed === undefined ? runDown(run).left : (mass * wish.snatchSpeed ** 2) / 2;
-  // As far as twice the stretch at break of a nylon rope; no strap gets there.
-  const farthest = taut.travel - strap.length / Math.max(0.2, Math.abs(taut.ratio));
+  const farthest = taut.travel - strap.length / Math.max(LEAST_RATIO, Math.abs(taut.ratio));
   const to = Math.max(farthest, corner.mechanism.range.droop.travel * (1 - 1e-6));
   const pull = (travel: number): number => {
     const line = lineMotionAt(corner, strap.upper, strap.lower, travel);

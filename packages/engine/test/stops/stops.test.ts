@@ -3,6 +3,7 @@ import type { Car } from "../../src/car/car.ts";
 import { makeCorner } from "../../src/cycle/corner.ts";
 import { readCarValue, setField } from "../../src/document/index.ts";
 import type { CarDocument } from "../../src/document/schema.ts";
+import { USUAL_STOPS } from "../../src/stops/assumptions.ts";
 import { curveAt } from "../../src/stops/force-points.ts";
 import { lineMotionAt } from "../../src/stops/line-motion.ts";
 import { proposeStops } from "../../src/stops/propose-stops.ts";
@@ -17,12 +18,16 @@ const bare = (name: (typeof EXAMPLES)[number]): EditableDocument => {
   return rest as EditableDocument;
 };
 
-function applied(document: EditableDocument, operations: ReturnType<typeof proposeStops>["operations"]): Car {
-  const changed = operations.reduce<CarDocument>(
+type Operations = ReturnType<typeof proposeStops>["operations"];
+
+const documentWith = (document: EditableDocument, operations: Operations): EditableDocument =>
+  operations.reduce<CarDocument>(
     (made, { path, value }) => setField(made, path, value),
     document as CarDocument,
-  );
-  const reading = readCarValue(changed);
+  ) as EditableDocument;
+
+function applied(document: EditableDocument, operations: Operations): Car {
+  const reading = readCarValue(documentWith(document, operations));
   if (!reading.ok) throw new Error(JSON.stringify(reading.faults));
   return reading.car;
 }
@@ -114,6 +119,9 @@ describe("stops of the demo", () => {
   });
 });
 
+/** A snatch that hardly stretches a strap, m/s. */
+const SLOW = 0.1;
+
 describe("what is proposed where a car has neither", () => {
   for (const name of ["saltbush", "greasewood", "rabbitbrush", "juniper"] as const) {
     it(`gives ${name} stops that end the travel before any hard limit, square to the pad`, () => {
@@ -126,12 +134,43 @@ describe("what is proposed where a car has neither", () => {
       }
       const { strap, bumpStop } = studyStops(after);
       expect(bumpStop!.touched!.offPath).toBeLessThan((2 * Math.PI) / 180);
-      expect(strap!.snatch?.margin ?? 1).toBeGreaterThan(0);
+      // Where weights and springs are known, the strap is stretched by a snatch; else only the wish's margin is kept.
+      const left = strap!.snatch ? strap!.snatch.margin! : strap!.margin! - USUAL_STOPS.marginDroop + INCH / 16;
+      expect(left).toBeGreaterThan(0);
+      expect(after.travel.droop.first).not.toBeNull();
+      expect(Math.abs(after.travel.droop.stop.travel + carOfDocument(document).targets.droop!)).toBeLessThan(INCH);
       const codes = after.findings.map(({ code }) => code);
       expect(codes).not.toContain("stop-does-not-work");
       expect(codes).not.toContain("shock-is-the-stop");
     });
   }
+
+  it.each(["saltbush", "greasewood", "rabbitbrush", "juniper"] as const)("asked anew changes nothing on %s", (name) => {
+    const bareDocument = bare(name);
+    const document = documentWith(bareDocument, proposeStops(study(carOfDocument(bareDocument))).operations);
+    const { operations } = proposeStops(study(carOfDocument(document)));
+    expect(operations.length).toBeGreaterThan(0);
+    expect(documentWith(document, operations)).toEqual(document);
+  });
+
+  it("makes the strap the shorter, the harder it is snatched: just so long that it stretches to no hard limit", () => {
+    const document = bare("saltbush");
+    const made = study(carOfDocument(document));
+    const lengthFor = (snatchSpeed: number): number => {
+      const { strap, operations } = proposeStops(made, { snatchSpeed });
+      if ("refused" in strap) throw new Error("no strap");
+      const after = study(applied(document, operations));
+      const snatched = studyStops(after, { snatchSpeed }).strap!.snatch!;
+      expect(snatched.margin!).toBeGreaterThanOrEqual(0);
+      // Longer by what the next longer ones have, and it would be struck: no length is given away.
+      const longer = { ...after.car, strap: { ...after.car.strap!, length: strap.length + INCH / 4 } };
+      const struck = studyStops(study(longer), { snatchSpeed }).strap!.snatch!.margin!;
+      if (snatchSpeed > SLOW) expect(struck).toBeLessThan(0);
+      return strap.length;
+    };
+    expect(lengthFor(5)).toBeLessThan(lengthFor(3));
+    expect(lengthFor(3)).toBeLessThan(lengthFor(SLOW));
+  });
 
   it("refuses a linkage without an arm", () => {
     const { strap, bumpStop, operations } = proposeStops(study(carOfDocument(bare("catclaw"))));
