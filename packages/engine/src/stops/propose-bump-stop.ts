@@ -56,7 +56,8 @@ export function proposeBumpStop(
     const place = shockPlaceAt(corner, z);
     return car.shock && place ? place.shockLength - car.shock.shortest : Number.POSITIVE_INFINITY;
   };
-  while (at > 0 && shaft(at) < wish.shaftAtBump) at -= STEP;
+  // Half a mark short reads as what is asked for.
+  while (at > 0 && shaft(at) < wish.shaftAtBump - STEP / 2) at -= STEP;
   if (at <= 0) return { refused: "no-room" };
   const made = car.bumpStop
     ? moved(corner, car.bumpStop, at)

@@ -67,9 +67,10 @@ export function proposeStrap(
     const taut = tautAt(corner, upper, lower, strap.length, goal);
     if (taut === null) return { refused: "no-room" };
     const line = lineMotionAt(corner, upper, lower, taut);
+    // Half a mark short reads as what is asked for.
     const place = shockPlaceAt(corner, taut);
     if (!line) continue;
-    if (car.shock && place && car.shock.longest - place.shockLength < wish.shaftAtDroop) continue;
+    if (car.shock && place && car.shock.longest - place.shockLength < wish.shaftAtDroop - mark / 2) continue;
     const snatch = snatchOf(corner, strap, line, hard, springs, wish);
     if (snatch?.margin !== undefined && snatch.margin !== null && snatch.margin < 0) continue;
     return {
@@ -125,22 +126,25 @@ function newMounts(corner: Corner, goal: number, length: number): { upper: Mount
   const up = Math.sqrt(Math.max(length ** 2 - across ** 2, (length / 2) ** 2));
   const { x, y: out, z } = onMarks({ x: lower.point.x, y, z: at.to.z + up }, units);
   const mark = markOf(units);
-  // A strap has a mark's length as well: so high that one of them is just taut where it shall be.
-  let upper: Mount = { point: { x, y: out, z }, on: "chassis" };
-  let least = Number.POSITIVE_INFINITY;
-  for (const marks of HIGHER_BY) {
-    const tried: Mount = { point: { x, y: out, z: onMark(z + marks * mark, units) }, on: "chassis" };
-    const taut = lineMotionAt(corner, tried, lower, goal)?.length ?? Number.NaN;
+  // A strap has a mark's length as well: so far out and up that one of them is just taut where it shall be.
+  let best: { readonly upper: Mount; readonly over: number } | null = null;
+  for (const [outward, upward] of PLACES_ABOUT) {
+    const point = { x, y: onMark(out + outward * mark, units), z: onMark(z + upward * mark, units) };
+    const upper: Mount = { point, on: "chassis" };
+    const taut = lineMotionAt(corner, upper, lower, goal)?.length ?? Number.NaN;
     const over = taut - Math.floor(taut / mark + 1e-6) * mark;
-    if (!(over < least)) continue;
-    least = over;
-    upper = tried;
+    if (!best || over < best.over) best = { upper, over };
+    if (over < mark * NEAR) break;
   }
-  return { lower, upper };
+  return best && { lower, upper: best.upper };
 }
 
-/** An upper mount is tried so many marks higher or lower, the nearest first. */
-const HIGHER_BY = [0, 1, -1, 2, -2, 3, -3, 4, -4, 5, -5, 6, -6, 7, -7, 8, -8];
+/** An upper mount is tried so many marks farther out and up, the nearest first; so near to a mark of length is good. */
+const ABOUT = [-8, -7, -6, -5, -4, -3, -2, -1, 0, 1, 2, 3, 4, 5, 6, 7, 8];
+const PLACES_ABOUT = ABOUT.flatMap((outward) => ABOUT.map((upward) => [outward, upward] as const)).sort(
+  (a, b) => Math.hypot(...a) - Math.hypot(...b),
+);
+const NEAR = 1 / 8;
 
 /** Where a tape can put it, so that what is worked out is what will be there. */
 const onMarks = ({ x, y, z }: Vec3, units: UnitSystem): Vec3 => ({

@@ -138,7 +138,11 @@ describe("what is proposed where a car has neither", () => {
       const left = strap!.snatch ? strap!.snatch.margin! : strap!.margin! - USUAL_STOPS.marginDroop + INCH / 16;
       expect(left).toBeGreaterThan(0);
       expect(after.travel.droop.first).not.toBeNull();
-      expect(Math.abs(after.travel.droop.stop.travel + carOfDocument(document).targets.droop!)).toBeLessThan(INCH);
+      // Not past the droop that is aimed at, and short of it by less than is read, unless something has to end it sooner.
+      const short = after.travel.droop.stop.travel + carOfDocument(document).targets.droop!;
+      if ("refused" in proposal.strap) throw new Error("no strap");
+      expect(short).toBeGreaterThan(-1e-6);
+      if (!strap!.snatch && proposal.strap.because === null) expect(short).toBeLessThan(INCH / 32);
       const codes = after.findings.map(({ code }) => code);
       expect(codes).not.toContain("stop-does-not-work");
       expect(codes).not.toContain("shock-is-the-stop");

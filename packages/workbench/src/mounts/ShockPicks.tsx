@@ -1,4 +1,4 @@
-import { readShockShelf } from "@armwright/engine";
+import { type Corner, defaultRequest, readShockShelf, type ShockOption } from "@armwright/engine";
 import { type ChangeEvent, type ReactNode, useId } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { bench } from "../store/bench.ts";
@@ -9,6 +9,7 @@ import { mountsBench, useMounts, wish } from "./mounts-store.ts";
 import { OWN } from "./own-shock.ts";
 import { shocksOf } from "./request-now.ts";
 import { useRestingStudy } from "./use-resting-study.ts";
+import type { Zones } from "./zone.ts";
 
 /** Which shocks are tried: the car's own, and those of a shelf that the builder brings. */
 export function ShockPicks(): ReactNode {
@@ -83,13 +84,24 @@ function take(text: string, file: string): void {
   }
   keepShelf({ file, text, units });
   const { shelf } = reading;
-  const hasOwn = bench.getState().live.study?.car.shock !== undefined;
-  // A car without a shock is looked at with all of the shelf.
-  mountsBench.setState(({ chosen }) => ({
+  const { study } = bench.getState().live;
+  const hasOwn = study?.car.shock !== undefined;
+  // A car without a shock is looked at with all of the shelf, its upper zone as high as these shocks are long.
+  mountsBench.setState(({ chosen, zones }) => ({
     shelf,
     shelfTrouble: "",
     chosen: hasOwn ? chosen.filter((name) => name === OWN) : shelf.shocks.map(({ name }) => name),
+    ...(study && !hasOwn && { zones: zonesFor(study.corner, shelf.shocks, zones) }),
   }));
+}
+
+/** Zones that nobody has moved yet are drawn anew for these shocks. */
+function zonesFor(corner: Corner, shocks: readonly ShockOption[], zones: Zones | null): Zones | null {
+  const drawn = (options: readonly ShockOption[]): Zones => {
+    const { upper, lower } = defaultRequest(corner, options);
+    return { upper, lower };
+  };
+  return JSON.stringify(zones) === JSON.stringify(drawn([])) ? drawn(shocks) : zones;
 }
 
 function putAway(): void {

@@ -34,7 +34,9 @@ export function bare(value: number | null, dimension: Dimension, units: UnitSyst
   if (value === null) return "none";
   if (dimension === "length") return shownLength(value, units, style);
   const text = shown(value, dimension, units, style);
-  return dimension === "angle" ? text : text.replace(/ ?[a-z/%]+(?: mm)?$/i, "");
+  if (dimension === "angle") return text;
+  const unit = unitOf(dimension, units);
+  return text.endsWith(unit) ? text.slice(0, text.length - unit.length).trimEnd() : text;
 }
 
 /** `in`, `°`, … as written after a number. */
