@@ -1,3 +1,4 @@
+import { valueAt } from "@armwright/engine/document";
 import { lazy, type ReactNode, Suspense, useEffect, useId, useRef, useState } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { Reading } from "../words/Reading.tsx";
@@ -115,6 +116,16 @@ export function PointField({ field, on }: { readonly field: Field; readonly on: 
     dimension: "length",
     isRequired: true,
   });
+  // Asked for only of the point in hand, and of one that has it.
+  const isInHand = useBench(({ held }) => held !== null && `${held.place}.`.startsWith(`${field.path}.`));
+  const hasOwnWithin = value !== undefined && (isInHand || valueAt(value, ["plusMinus"]) !== undefined);
+  const within: Field = {
+    ...axis("x"),
+    path: `${field.path}.plusMinus`,
+    label: "sure to ±",
+    meaning: WITHIN,
+    isRequired: false,
+  };
   return (
     <fieldset ref={box} className={isHeld ? "point held" : "point"} data-point={field.path}>
       <legend>{field.label}</legend>
@@ -128,6 +139,7 @@ export function PointField({ field, on }: { readonly field: Field; readonly on: 
           {(["x", "y", "z"] as const).map((name) => (
             <QuantityField key={name} field={axis(name)} short={AXES[name]} />
           ))}
+          {hasOwnWithin && <QuantityField field={within} short="sure to ±" />}
         </div>
       )}
       {places === undefined || value === undefined ? (
@@ -150,6 +162,8 @@ export function PointField({ field, on }: { readonly field: Field; readonly on: 
     </fieldset>
   );
 }
+
+const WITHIN = "How far this point may be off, either way, where it differs from how true you build as a rule.";
 
 function surveyedName(value: unknown): string | undefined {
   const name: unknown = typeof value === "object" && value !== null && "surveyed" in value ? value.surveyed : undefined;

@@ -41,6 +41,8 @@ export function ReadingPanel({ index, start }: Props): ReactNode {
   const [newPoints, setNewPoints] = useState<readonly PointEntry[]>([]);
   const [isAsked, setAsked] = useState(stored === undefined && start === undefined);
   const [isRepeat, setRepeat] = useState(false);
+  /** What was written down last, while readings come one after the other. */
+  const [written, setWritten] = useState("");
   const points = [...(section?.points ?? []), ...newPoints];
   const facts = factsOf(draft.kind);
   const isNew = stored === undefined || isRepeat;
@@ -50,12 +52,28 @@ export function ReadingPanel({ index, start }: Props): ReactNode {
       putReading(section, entry, isNew ? null : index, newPoints),
       `${wordsOf(entry)}: ${saidValue(entry)}${isNew ? "" : ", read again"}`,
     );
-    showPanel(null);
+    // Off a sheet of paper they come one after the other: the next of the same kind is asked for at once.
+    if (index !== null || start !== undefined) {
+      showPanel(null);
+      return;
+    }
+    setWritten(`${capitalised(wordsOf(entry))}: ${saidValue(entry)}.`);
+    setDraft(emptyReading(entry.kind));
+    setNewPoints([]);
+    setAsked(true);
   };
 
   if (isAsked) {
     return (
       <Dialog title="Add a reading" isFull>
+        {written !== "" && (
+          <p className="written" role="status">
+            <span className="quiet">Written down:</span> <Reading text={tidy(written)} />{" "}
+            <button type="button" className="pressable link" onClick={() => showPanel(null)}>
+              That was the last
+            </button>
+          </p>
+        )}
         <WhichKind kind={draft.kind} onChoose={(kind) => setDraft(movedTo(draft, kind))} />
         <WhichPoints
           draft={draft}

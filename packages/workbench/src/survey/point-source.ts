@@ -22,9 +22,12 @@ function restOf(document: CarDocument, path: string): Readonly<Record<string, Fi
   ) as Readonly<Record<string, FieldValue>>;
 }
 
+/** Its ± then comes from the survey, too. */
+const withoutOwn = ({ plusMinus: _, ...rest }: Readonly<Record<string, FieldValue>>) => rest;
+
 /** The edit that lets a point follow from the readings. */
 export const toSurveyed = (document: CarDocument, path: string, name: string): readonly Operation[] => [
-  { path, value: { surveyed: name, ...restOf(document, path) } },
+  { path, value: { surveyed: name, ...withoutOwn(restOf(document, path)) } },
 ];
 
 /** The edit that types a point where the survey has it now, as a tape reads. */

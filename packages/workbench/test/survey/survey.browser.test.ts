@@ -1,3 +1,4 @@
+import { drawPoints } from "@armwright/drawing";
 import { formatLength, nextReadings, type SurveyResult, sayMatter, sayReading, study } from "@armwright/engine";
 import { readCarDocument, readSurvey } from "@armwright/engine/document";
 import AxeBuilder from "@axe-core/playwright";
@@ -174,6 +175,23 @@ test("on a phone a new point is named, readings of other kinds are keyed in, and
   await panel.getByRole("button", { name: /^Set/ }).click();
   const last = () => JSON.parse(bench.onDisk("brittlebush")).survey;
   await until("the file has the point", () => last().points.at(-1).name === "tank corner");
+  // Readings come one after the other; points are touched in the picture, one end and then the other.
+  expect(await seen(panel.locator(".written"))).toContain("Tank corner, height off the floor: 22 3/8");
+  await panel.getByLabel("What was read").selectOption("tape");
+  const { handles } = drawPoints(
+    { study: null, points: surveyOnDisk().result.points, held: [], view: "from behind" },
+    360,
+    300,
+  );
+  const picture = panel.locator(".points-picture > svg");
+  const box = await picture.boundingBox();
+  for (const name of ["hub face", "upper bracket"]) {
+    const { at } = handles.find(({ label }) => label === name)!;
+    await page.touchscreen.tap(box!.x + (at.x / 360) * box!.width, box!.y + (at.y / 300) * box!.height);
+  }
+  expect(await panel.getByLabel("from", { exact: true }).inputValue()).toBe("hub face");
+  expect(await panel.getByLabel("to", { exact: true }).inputValue()).toBe("upper bracket");
+  await panel.getByRole("button", { name: "That was the last" }).click();
   expect(last().readings.at(-1)).toEqual({ kind: "height", point: "tank corner", reads: "22 3/8" });
 
   // Two of its three ways are open: said by name, each with the one reading that tells it.
