@@ -275,6 +275,7 @@ export { MATERIALS, type Material } from "./strength/material.ts";
 export type { CheckCode, PartCheck } from "./strength/part-check.ts";
 export { formatTube, formatWall } from "./strength/size-words.ts";
 export { type StrengthStudy, studyStrength, type TubeAlternative } from "./strength/strength-study.ts";
+export type { WheelGive } from "./strength/wheel-give.ts";
 export { DEFAULT_STATIONS, type Study, type StudyOptions, study } from "./study/study.ts";
 export type { CarSurvey, SurveyUse } from "./survey/car-survey.ts";
 export { guessCauses } from "./survey/cause.ts";

@@ -6,7 +6,7 @@ import { scale, type Vec3 } from "../geometry/vec3.ts";
 import type { Balance } from "./corner-forces.ts";
 import { equilibriumResidual } from "./equilibrium-residual.ts";
 import { type ForceMoment, forceAt, NOTHING, sum, times } from "./force-moment.ts";
-import { jointsOf, pieceOf, piecesOf } from "./joints.ts";
+import { type Joint, jointsOf, pieceOf, piecesOf } from "./joints.ts";
 import { readForces } from "./read-forces.ts";
 import { spindleAction } from "./spindle-action.ts";
 import { type StrutName, type StrutPlace, strutPlaceOf } from "./struts.ts";
@@ -45,7 +45,6 @@ export function balance(corner: Corner, held: HeldCorner): Balance {
   const about = position.wheelCentre;
   const action = spindleAction(corner, position, load);
   const joints = jointsOf(corner, position);
-  const pieces = piecesOf(corner);
   const carrierPlace = strutPlaceOf(corner.car, position, carrier);
   if (!carrierPlace) return { ok: false, reason: "part-missing", part: carrier };
 
@@ -66,16 +65,29 @@ export function balance(corner: Corner, held: HeldCorner): Balance {
     given.push({ place, magnitude });
   }
 
-  const unknowns: Unknown[] = joints.flatMap((joint) => unknownsOf(joint, about));
-  unknowns.push({
+  const carrierUnknown: Unknown = {
     inner: carrierPlace.upper.on,
     outer: carrierPlace.lower.on,
     onOuter: strutUnit(carrierPlace, about),
-  });
+  };
+  const x = solveBalance(corner, joints, about, carrierUnknown, onPiece);
+  if (!x) return { ok: false, reason: "singular", travel };
+  const forces = readForces({ corner, position, action, joints, carrierPlace, given, x });
+  return { ok: true, forces: { ...forces, residual: equilibriumResidual(corner, position, forces) } };
+}
 
+/** The unknowns of the joints in their order and the carrier's last; null where nothing can hold what acts. */
+export function solveBalance(
+  corner: Corner,
+  joints: readonly Joint[],
+  about: Vec3,
+  carrier: Unknown,
+  onPiece: ReadonlyMap<BodyId, ForceMoment>,
+): readonly number[] | null {
+  const unknowns = [...joints.flatMap((joint) => unknownsOf(joint, about)), carrier];
   const rows: number[][] = [];
   const right: number[] = [];
-  for (const piece of pieces) {
+  for (const piece of piecesOf(corner)) {
     const columns = unknowns.map(({ inner, outer, onOuter }) => {
       const sign = (pieceOf(corner, outer) === piece ? 1 : 0) - (pieceOf(corner, inner) === piece ? 1 : 0);
       return { sign, onOuter };
@@ -87,9 +99,7 @@ export function balance(corner: Corner, held: HeldCorner): Balance {
     }
   }
   const x = solveLinear(rows, right);
-  if (!x || x.some((value) => !Number.isFinite(value))) return { ok: false, reason: "singular", travel };
-  const forces = readForces({ corner, position, action, joints, carrierPlace, given, x });
-  return { ok: true, forces: { ...forces, residual: equilibriumResidual(corner, position, forces) } };
+  return x?.every((value) => Number.isFinite(value)) ? x : null;
 }
 
 const PARTS: readonly ((f: ForceMoment) => number)[] = [
@@ -112,7 +122,7 @@ const AXES: readonly Vec3[] = [
 ];
 
 /** In the order in which `readForces` takes them back. */
-function unknownsOf(joint: ReturnType<typeof jointsOf>[number], about: Vec3): readonly Unknown[] {
+function unknownsOf(joint: Joint, about: Vec3): readonly Unknown[] {
   const { inner, outer } = joint;
   const one = (force: Vec3, point: Vec3): Unknown => ({ inner, outer, onOuter: forceAt(force, point, about) });
   switch (joint.kind) {

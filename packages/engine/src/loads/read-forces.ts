@@ -19,7 +19,22 @@ export interface Solved {
 
 /** The solution of the balance as forces by name. */
 export function readForces(solved: Solved): Omit<CornerForces, "residual"> {
-  const { corner, position, action, x } = solved;
+  const { corner, position, action, joints, x } = solved;
+  const carried = strutForce(solved.carrierPlace, x.at(-1)!, true);
+  return {
+    travel: position.travel,
+    action,
+    ...readJoints(corner, joints, x),
+    struts: [carried, ...solved.given.map(({ place, magnitude }) => strutForce(place, magnitude, false))],
+  };
+}
+
+/** Joint, link and hinge forces out of the unknowns in the order of `joints`. */
+export function readJoints(
+  corner: Corner,
+  joints: readonly Joint[],
+  x: readonly number[],
+): Pick<CornerForces, "joints" | "links" | "hinges"> {
   const found: JointForce[] = [];
   const links: LinkForce[] = [];
   const hinges: HingeForce[] = [];
@@ -28,7 +43,7 @@ export function readForces(solved: Solved): Omit<CornerForces, "residual"> {
     at += 1;
     return x[at - 1]!;
   };
-  for (const joint of solved.joints) {
+  for (const joint of joints) {
     if (joint.kind === "hinge") {
       const read = readHinge(joint, [next(), next()], [next(), next()], next());
       found.push(...read.joints);
@@ -40,16 +55,8 @@ export function readForces(solved: Solved): Omit<CornerForces, "residual"> {
       found.push(...readLink(joint, tension));
     }
   }
-  const carried = strutForce(solved.carrierPlace, next(), true);
   const order = new Map(corner.pivots.map(({ id }, index) => [id, index]));
-  return {
-    travel: position.travel,
-    action,
-    joints: found.sort((a, b) => order.get(a.pivot)! - order.get(b.pivot)!),
-    links,
-    hinges,
-    struts: [carried, ...solved.given.map(({ place, magnitude }) => strutForce(place, magnitude, false))],
-  };
+  return { joints: found.sort((a, b) => order.get(a.pivot)! - order.get(b.pivot)!), links, hinges };
 }
 
 type Pair = readonly [number, number];

@@ -115,7 +115,8 @@ function usesOf(frame: ArmFrame, readers: Readers, result: FrameResult): readonl
   });
 }
 
-function nodeLoad(frame: ArmFrame, { place, point, force, moment = ORIGIN }: PlaceForce): readonly NodeLoad[] {
+/** A force on a place as its node feels it: the place is stiffly tied to it. */
+export function nodeLoad(frame: ArmFrame, { place, point, force, moment = ORIGIN }: PlaceForce): readonly NodeLoad[] {
   const attached = frame.attached.find((each) => each.place === place);
   const at = point ?? attached?.point;
   if (!at) return [];

@@ -6,6 +6,7 @@ import { add, addScaled, cross, dot, length, scale, squareTo, subtract, unit, ty
 import type { Pivot } from "../linkage/kind.ts";
 import type { CaseForces } from "../loads/case-forces.ts";
 import type { CornerForces, JointForce } from "../loads/corner-forces.ts";
+import type { ForceMoment } from "../loads/force-moment.ts";
 import { pieceOf } from "../loads/joints.ts";
 import type { StrutName } from "../loads/struts.ts";
 
@@ -72,7 +73,12 @@ export function partForces(corner: Corner, { loadCase, held, balance }: CaseForc
   return {
     name: loadCase.name,
     travel: held.travel,
-    arms: Object.fromEntries(corner.arms.map(({ body }) => [body, armLoad(corner, position, forces, body)])),
+    arms: Object.fromEntries(
+      corner.arms.map(({ body }) => [
+        body,
+        armLoad(corner, position, { ...forces, onSpindle: forces.action.onSpindle }, body),
+      ]),
+    ),
     links: Object.fromEntries(forces.links.map(({ member, tension }) => [member, tension])),
     rodEnds: rodEndForces(corner, position, forces),
     mounts: mountForces(forces),
@@ -87,7 +93,13 @@ const MOUNTS: Readonly<Record<StrutName, { readonly lower: string; readonly uppe
   "bump-stop": { lower: "bumpStop.strikes", upper: "bumpStop.base" },
 };
 
-function armLoad(corner: Corner, position: Position, forces: CornerForces, arm: ArmId): ArmLoad {
+/** What joints, struts and wheel put on an arm, in the axes of its design position. */
+export function armLoad(
+  corner: Corner,
+  position: Position,
+  forces: Pick<CornerForces, "joints" | "hinges" | "struts"> & { readonly onSpindle: ForceMoment },
+  arm: ArmId,
+): ArmLoad {
   const back = transpose(poseOf(position, arm).rotation);
   const own = (force: Vec3): Vec3 => rotate(back, force);
   const isArm = (body: BodyId): boolean => pieceOf(corner, body) === arm;
@@ -105,7 +117,7 @@ function armLoad(corner: Corner, position: Position, forces: CornerForces, arm: 
     }
   }
   if (isArm("spindle")) {
-    const { force, moment } = forces.action.onSpindle;
+    const { force, moment } = forces.onSpindle;
     found.push({ place: "hub", point: corner.wheelCentre, force: own(force), moment: own(moment) });
   }
   return { forces: found, undecided: undecidedOf(corner, forces, arm, own) };
@@ -113,7 +125,7 @@ function armLoad(corner: Corner, position: Position, forces: CornerForces, arm: 
 
 function undecidedOf(
   corner: Corner,
-  { hinges, joints }: CornerForces,
+  { hinges, joints }: Pick<CornerForces, "hinges" | "joints">,
   arm: ArmId,
   own: (force: Vec3) => Vec3,
 ): readonly UndecidedForce[] {

@@ -16,6 +16,7 @@ import { byWeakness, type PartCheck } from "./part-check.ts";
 import { type PartForces, partForces } from "./part-forces.ts";
 import { MOUNT_PLACES } from "./places.ts";
 import { nextSizes, type TubeSize } from "./stock-tubes.ts";
+import { type WheelGive, wheelGive } from "./wheel-give.ts";
 
 /** Whether the parts hold in the load cases, weakest first, with what rests on what. */
 export interface StrengthStudy {
@@ -25,6 +26,8 @@ export interface StrengthStudy {
   /** Weakest first; what no case loads last. */
   readonly checks: readonly PartCheck[];
   readonly arms: readonly ArmCheck[];
+  /** What each case turns the wheel by because the parts give. */
+  readonly give: readonly WheelGive[];
   /** kg of one, left side. */
   readonly masses: readonly PartMass[];
   /** For each arm, its tubes one size up or down. */
@@ -67,12 +70,16 @@ export function studyStrength(made: {
     ...(entry ? checkShaft(entry, forces) : []),
   ].sort(byWeakness);
   const alternatives = whenAsked(() => arms.flatMap((arm) => alternativesOf(car, arm, forces)));
+  const give = whenAsked(() => wheelGive(corner, arms, forces));
   const proposals = whenAsked(() => arms.flatMap((arm) => armProposals(car, arm, forces)));
   return {
     cases,
     forces,
     checks,
     arms,
+    get give() {
+      return give();
+    },
     masses: [
       ...arms.map(({ frame, mass }) => ({ part: frame.arm, label: frame.arm.replace("-", " "), mass })),
       ...links.masses,
