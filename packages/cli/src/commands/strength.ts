@@ -21,8 +21,8 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
     );
   const chosen = apply === undefined ? [] : chosenFor(found.proposals, values.get("by"));
   if (flags.has("json")) {
-    const { checks, alternatives, proposals, masses, notEntered } = found;
-    io.out(`${JSON.stringify({ units: "SI", checks, proposals, alternatives, masses, notEntered }, null, 2)}\n`);
+    const { checks, alternatives, proposals, give, masses, notEntered } = found;
+    io.out(`${JSON.stringify({ units: "SI", checks, proposals, alternatives, give, masses, notEntered }, null, 2)}\n`);
   } else io.out(`${strengthLines(car, found, values.get("part"), pageFor(io, car.units)).join("\n")}\n`);
   if (apply !== undefined) {
     writeApplied(

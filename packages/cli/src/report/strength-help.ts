@@ -1,11 +1,4 @@
-import {
-  type ArmProposal,
-  formatNumber,
-  formatTube,
-  formatValue,
-  formatWall,
-  type UnitSystem,
-} from "@armwright/engine";
+import { type ArmProposal, formatNumber, formatTube, formatValue, type UnitSystem } from "@armwright/engine";
 import type { Page } from "../text/page.ts";
 import { hang } from "../text/wrap.ts";
 import { massWords } from "./mass-words.ts";
@@ -22,7 +15,7 @@ export function wayWords({ arm, change }: ArmProposal, units: UnitSystem): strin
     cross && `cross tubes ${formatTube(cross, units)}`,
     under && `second tube ${formatTube(under, units)}, ${length(under.drop)} below`,
     gusset &&
-      `a plate ${formatWall(gusset.thickness, units)} thick and ${length(gusset.depth)} deep on edge under the tube, ${length(gusset.reach)} either way of the mount`,
+      `a plate ${length(gusset.thickness)} thick and ${length(gusset.depth)} deep on edge under the tube, ${length(gusset.reach)} either way of the mount`,
   ].filter((each) => each !== undefined);
   return `${arm.replace("-", " ")}, ${parts.join(", ")}`;
 }

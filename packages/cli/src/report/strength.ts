@@ -8,8 +8,10 @@ import {
   sayCheck,
   sayHelp,
   type TubeAlternative,
+  unitOf,
 } from "@armwright/engine";
 import { type Page, section } from "../text/page.ts";
+import { bare, markTravel, sayTape } from "../text/say.ts";
 import { type Column, table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
 import { massWords } from "./mass-words.ts";
@@ -30,6 +32,7 @@ export function strengthLines(car: Car, found: StrengthStudy, part: string | und
     ),
     ...section(page, "What would make it hold", proposalLines(found.proposals, page)),
     ...section(page, "What another size would buy", alternativeLines(found.alternatives, page)),
+    ...section(page, "What it costs the wheel", giveLines(car, found, page)),
     ...section(page, "What swings most", fatigueLines(found, page)),
     ...section(page, "Mass of each, tubes alone", massLines(found, page)),
     ...section(
@@ -106,6 +109,35 @@ function alternativeLines(alternatives: readonly TubeAlternative[], page: Page):
     })),
     page.width,
   );
+}
+
+/** Toe as a tape reads it across the tyre of this wheel, and camber. */
+function giveLines({ wheel }: Car, { give }: StrengthStudy, page: Page): readonly string[] {
+  const { units } = page;
+  return [
+    ...table(
+      [
+        { head: ["", "case"], align: "left", gives: true },
+        { head: ["travel", unitOf("length", units)], align: "mark" },
+        { head: ["", "toe across the tyre"], align: "left" },
+        { head: ["camber", "deg"], align: "right" },
+      ],
+      give.map(({ loadCase, travel, toe, camber }) => ({
+        cells: [
+          loadCase,
+          markTravel(travel, units),
+          sayTape(2 * wheel.freeRadius * Math.sin(toe), units, true),
+          bare(camber, "angle", units, true),
+        ],
+      })),
+      page.width,
+    ),
+    ...hang(
+      "",
+      "By bent arms and stretched links alone, + is toe-in and the top leaning out. Spindle, rod ends, tabs and chassis give too: the car's own give is more.",
+      page.width,
+    ),
+  ];
 }
 
 function fatigueLines({ arms }: StrengthStudy, page: Page): readonly string[] {
