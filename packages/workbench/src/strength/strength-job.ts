@@ -20,10 +20,10 @@ export const strengthJob: Job<StrengthInput, StrengthStudy | null, StrengthSoFar
   const car = side === "right" ? (reading.car.right ?? reading.car) : reading.car;
   const found = studyStrength(study(car));
   if (!found) return null;
-  const { cases, forces, checks, arms, masses, notEntered } = found;
-  tell({ cases, forces, checks, arms, masses, notEntered });
+  const { cases, forces, checks, arms, give, masses, notEntered } = found;
+  tell({ cases, forces, checks, arms, give, masses, notEntered });
   await pause();
   const { alternatives } = found;
   await pause();
-  return { cases, forces, checks, arms, masses, notEntered, alternatives, proposals: found.proposals };
+  return { cases, forces, checks, arms, give, masses, notEntered, alternatives, proposals: found.proposals };
 };
