@@ -99,7 +99,9 @@ function Peaks({ answer }: { readonly answer: LandingAnswer }): ReactNode {
             <th scope="col">what</th>
             <th scope="col">most</th>
             {other && <th scope="col">other wheel</th>}
-            <th scope="col">after</th>
+            <th scope="col" className="after">
+              after
+            </th>
             <th scope="col">wheel at</th>
           </tr>
         </thead>
@@ -118,8 +120,8 @@ function Peaks({ answer }: { readonly answer: LandingAnswer }): ReactNode {
                   {note !== "" && <span className="quiet">, {note}</span>}
                 </td>
                 {other && <td>{say(other.landing.peaks[id].value)}</td>}
-                <td>{peaks[id].time.toFixed(2)} s</td>
-                <td>
+                <td className="after">{`${peaks[id].time.toFixed(2)}\u00a0s`}</td>
+                <td className="travel">
                   <Reading text={travelSaid(peaks[id].travel, units)} />
                 </td>
               </tr>

@@ -8,6 +8,9 @@ import { boundsOf, type ForcesNow, letterOf } from "./forces-now.ts";
 /** What statics leaves open below this is none, N. */
 const SHARED = 0.5;
 
+/** A balance that leaves less than this over is even, N. */
+const LEFT_OVER = 0.001;
+
 /** Every force of the case where the wheel is now: joints, links, shock, stop, strap, shaft. */
 export function ForceTables({ now }: { readonly now: ForcesNow }): ReactNode {
   const units = useBench((state) => state.units);
@@ -105,7 +108,8 @@ function Tables({ forces }: { readonly forces: CornerForces }): ReactNode {
         </tbody>
       </table>
       <p className="small quiet">
-        Joint forces are those on the outboard part. Left over in the balance: {residual.toExponential(0)} N.
+        Joint forces are those on the outboard part. The balance comes out even to{" "}
+        {residual < LEFT_OVER ? `less than ${LEFT_OVER} N` : `${residual.toPrecision(2)} N`}.
       </p>
     </>
   );

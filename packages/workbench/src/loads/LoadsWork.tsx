@@ -93,7 +93,9 @@ function General(): ReactNode {
   );
   return (
     <>
-      <h3>Grip and drive</h3>
+      <h3>
+        Grip and drive <small>left out: grip 1, on the high side; one wheel gets 50 %; only grip limits it</small>
+      </h3>
       <div className="two-columns">
         <Fields fields={fields.map((field) => ({ ...field, group: "" }))} />
       </div>

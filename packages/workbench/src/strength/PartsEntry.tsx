@@ -5,6 +5,7 @@ import { useSettledDocument } from "../app/use-settled.ts";
 import { Fields } from "../form/Fields.tsx";
 import { capital, type Field, fieldAt } from "../form/schema-fields.ts";
 import { edit } from "../store/bench.ts";
+import { FrameEditor } from "./FrameEditor.tsx";
 import { startOfGusset } from "./start-strength.ts";
 
 type Path = readonly string[];
@@ -24,6 +25,11 @@ export function PartsEntry({ study }: { readonly study: Study }): ReactNode {
         <Part key={arm} name={armWords(arm)} document={document} path={["tubes", arm]} names={ARM}>
           <Gusset arm={arm} study={study} document={document} />
           <SecondTube arm={arm} document={document} />
+          <FrameEditor
+            arm={arm.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}
+            study={study}
+            document={document}
+          />
         </Part>
       ))}
       {links.map(({ id, label }) => (
