@@ -27,12 +27,13 @@ const HEAD_HALF = 4.6;
 /** Half width of the paper on which an arrow lies. */
 const EDGE = 3.6;
 
-/** Arrows of forces over a view, all to one scale; numbers clear of one another. */
-export function drawForces(view: View, arrows: readonly ForceArrow[]): readonly Primitive[] {
+/** Arrows of forces over a view, all to one scale; numbers clear of one another, and of what lies over the view. */
+export function drawForces(view: View, arrows: readonly ForceArrow[], covered?: Box): readonly Primitive[] {
   const { pen, width, height } = view.sheet;
   const most = Math.max(1e-9, ...arrows.map(({ force }) => Math.hypot(force.x, force.y, force.z)));
   const room = makePlacement({ x: 2, y: 2, width: width - 4, height: height - 4 });
   const drawn = arrows.map((arrow) => ({ arrow, ...placeArrow(view, arrow, (LONGEST * pen) / most) }));
+  if (covered) room.take(covered);
   for (const { from, to } of drawn) room.takeLine(from, to, 4 * pen);
   return drawn.map(({ arrow, from, to }) => drawArrow(view, arrow, from, to, room, pen));
 }

@@ -82,7 +82,9 @@ export function View({ view, study, solved, size, zero, isBig, isBare = false, l
   return (
     <>
       <DrawingView drawing={clear} size={size} view={view} label={label} canGrab={isBig} />
-      {isBig && Over && <Over view={view} sheet={sheet} size={size} study={study} solved={solved} />}
+      {isBig && Over && (
+        <Over view={view} sheet={sheet} size={size} study={study} solved={solved} {...(covered && { covered })} />
+      )}
     </>
   );
 }

@@ -1,4 +1,4 @@
-import type { Sheet } from "@armwright/drawing";
+import type { Box, Sheet } from "@armwright/drawing";
 import type { Study } from "@armwright/engine";
 import type { ComponentType } from "react";
 import { createStore } from "zustand/vanilla";
@@ -14,6 +14,8 @@ export interface OverProps {
   readonly size: Size;
   readonly study: Study;
   readonly solved: Solved;
+  /** Where other views lie over it: no words go there. */
+  readonly covered?: Box;
 }
 
 /** What a step's own work adds to the car in space, found anew for every position. */

@@ -14,15 +14,15 @@ export function LandingOver(props: OverProps): ReactNode {
   const time = useLanding((state) => state.time);
   const units = useBench((state) => state.units);
   const ink = useRef<SVGGElement>(null);
-  const { view, sheet, size, study, solved } = props;
+  const { view, sheet, size, study, solved, covered } = props;
   useLayoutEffect(() => {
     if (!ink.current) return;
     if (!made) {
       paint(ink.current, [], sheet.pen);
       return;
     }
-    const { arrows } = landingNow(made, time, study, solved, units);
-    paint(ink.current, drawForces(VIEWS[view](sheet), arrows), sheet.pen);
+    const arrows = landingNow(made, time, study, solved, units)?.arrows ?? [];
+    paint(ink.current, drawForces(VIEWS[view](sheet), arrows, covered), sheet.pen);
   });
   if (!made) return null;
   return (

@@ -2,10 +2,13 @@ import type { ForceArrow } from "@armwright/drawing";
 import { placeOn, type Study, sayStrut, type UnitSystem, type Vec3 } from "@armwright/engine";
 import type { ShowOptions } from "../scene/types.ts";
 import type { Solved } from "../store/position.ts";
+import { clampTravel } from "../store/travel.ts";
 import { shownFigures } from "../words/three-figures.ts";
 import { valueAt } from "./at-time.ts";
 import type { Made } from "./landing-store.ts";
 
+/** The wheel is where the history has it as long as it is no farther off, m. */
+const SAME_PLACE = 1e-3;
 /** Forces smaller than this are not drawn, N. */
 const SEEN = 40;
 
@@ -16,15 +19,17 @@ export interface LandingNow {
   readonly arrows: readonly ForceArrow[];
 }
 
+/** Null where the hand has taken the wheel elsewhere: nothing of that moment holds there. */
 export function landingNow(
   { answer }: Made,
   time: number,
   study: Study,
   solved: Solved,
   units: UnitSystem,
-): LandingNow {
+): LandingNow | null {
   const { history } = answer.landing;
   const at = (values: Float64Array): number => valueAt(history, values, time);
+  if (Math.abs(clampTravel(at(history.travel), study) - solved.travel) > SAME_PLACE) return null;
   const { position } = solved;
   const { wheel } = study.car;
   // The history's wheel height is nothing where the tyre just touches even ground.
@@ -85,6 +90,6 @@ export function inSpaceAt(
   solved: Solved,
   units: UnitSystem,
 ): Pick<ShowOptions, "forces" | "groundZ"> {
-  const { arrows, groundZ } = landingNow(made, time, study, solved, units);
-  return { forces: arrows, groundZ };
+  const now = landingNow(made, time, study, solved, units);
+  return now ? { forces: now.arrows, groundZ: now.groundZ } : {};
 }

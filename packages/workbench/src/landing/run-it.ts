@@ -3,6 +3,7 @@ import { runJob } from "../jobs/run-job.ts";
 import { bench } from "../store/bench.ts";
 import { eventOf, sayEvent } from "./event-fields.ts";
 import { landingBench } from "./landing-store.ts";
+import { showTime } from "./use-playback.ts";
 
 const asked = newestWins();
 
@@ -24,10 +25,12 @@ export async function runIt(): Promise<void> {
     { document, side, event: event.event, title },
     { signal, onProgress: (stage) => asked.isNewest(signal) && landingBench.setState({ stage }) },
   );
-  // Given up for something newer: that one says how it stands.
-  if (!asked.isNewest(signal) && !signal.aborted) return;
+  // Given up, or for something newer: that one says how it stands.
+  if (!asked.isNewest(signal)) return;
   if (outcome.ok) {
-    landingBench.setState({ stage: null, made: { answer: outcome.answer, event: event.event, title, study }, time: 0 });
+    landingBench.setState({ stage: null, made: { answer: outcome.answer, event: event.event, title, study } });
+    // The wheel is brought to where it begins.
+    showTime(0);
   } else if (outcome.why === "failed") landingBench.setState({ stage: null, says: outcome.words });
 }
 

@@ -22,10 +22,11 @@ export function ArrowsOver({
   sheet,
   size,
   arrows,
+  covered,
 }: OverProps & { readonly arrows: readonly ForceArrow[] }): ReactNode {
   const ink = useRef<SVGGElement>(null);
   useLayoutEffect(() => {
-    if (ink.current) paint(ink.current, drawForces(VIEWS[view](sheet), arrows), sheet.pen);
+    if (ink.current) paint(ink.current, drawForces(VIEWS[view](sheet), arrows, covered), sheet.pen);
   });
   return (
     <svg
