@@ -66,6 +66,7 @@ export { sayCaseNote, sayNoBalance, sayStrut } from "./findings/say-loads.ts";
 export { sayCheck, sayHelp } from "./findings/say-strength.ts";
 export {
   sayCause,
+  sayEither,
   sayMirrored,
   sayReading,
   sayReadingValue,

@@ -4,6 +4,7 @@ import {
   formatNumber,
   nextReadings,
   sayCause,
+  sayEither,
   sayMirrored,
   sayReading,
   sayReadingValue,
@@ -61,13 +62,7 @@ function suspicionLines({ survey, result }: CarSurvey, page: Page): readonly str
   return result.suspicions.flatMap((each) => [
     ...hang("", `${saySuspicion(survey, each, page.units)}.`, page.width).map(page.red),
     ...each.causes.flatMap((cause) => hang("   Perhaps ", sayCause(cause, page.units), page.width)),
-    ...(each.alternatives.length === 0
-      ? []
-      : hang(
-          "   ",
-          `As likely, the readings cannot say which: ${each.alternatives.map((i) => sayReading(survey, survey.readings[i]!)).join("; ")}.`,
-          page.width,
-        )),
+    ...(each.alternatives.length === 0 ? [] : hang("   ", sayEither(survey, each), page.width)),
   ]);
 }
 

@@ -1,6 +1,6 @@
 import type { Finding, FindingValue } from "./finding.ts";
 import type { Judged } from "./judge.ts";
-import { sayMirrored, sayRemedy, saySettling, saySuspicion, sayUndetermined } from "./say-survey.ts";
+import { sayEither, sayMirrored, sayRemedy, saySettling, saySuspicion, sayUndetermined } from "./say-survey.ts";
 
 const SOURCE = "your readings";
 
@@ -27,6 +27,7 @@ export function judgeSurvey({ car }: Judged): Finding[] {
   const suspicious = result.suspicions.map((each) =>
     finding("survey-suspicious-reading", "mind", `survey.readings[${each.reading}]`, {
       says: saySuspicion(survey, each, car.units),
+      either: sayEither(survey, each),
     }),
   );
   const misfit = result.agreement?.isMisfit

@@ -9,8 +9,10 @@ type Words = Record<string, string>;
 /** Sentences on the survey that a car's points come from. */
 export const SURVEY_SENTENCES = {
   "survey-suspicious-reading": (w: Words): SaidFinding => ({
-    sentence: `Survey: ${w["says"]}. It is not used.`,
-    remedy: "Take it again, and correct or drop the reading.",
+    sentence: `Survey: ${w["says"]}. It is not used.${w["either"] ? ` ${w["either"]}` : ""}`,
+    remedy: w["either"]
+      ? "Take these again, and correct or drop the wrong one."
+      : "Take it again, and correct or drop it.",
   }),
   "survey-misfit": (w: Words): SaidFinding => ({
     sentence: `The survey's readings miss each other ${w["scatter"]} times as far as their ± allows.`,
@@ -66,6 +68,13 @@ export function saySuspicion(
   }
   const which = part === "" ? "" : ` ${PARTS[part]}`;
   return `${sayReading(survey, reading)}: reads ${value(reads)}${which}, the others say ${value(others)}`;
+}
+
+/** `Either this one is wrong or A; the readings cannot say which.` Empty where it is told from every other. */
+export function sayEither(survey: Survey, { alternatives }: Suspicion): string {
+  if (alternatives.length === 0) return "";
+  const names = alternatives.map((index) => sayReading(survey, survey.readings[index]!));
+  return `Either this one is wrong, or ${names.join(", or ")}: the readings cannot say which.`;
 }
 
 const PARTS = {

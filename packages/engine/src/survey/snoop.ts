@@ -8,8 +8,10 @@ import { type Survey, sdOf } from "./survey.ts";
 export const FALSE_ALARM_RATE = 0.001;
 /** Less redundancy than this controls nothing. */
 export const LEAST_REDUNDANCY = 1e-3;
-/** Tests that go this much hand in hand cannot be told apart. */
-const HAND_IN_HAND = 0.97;
+/** One-sided 95 % point of the normal law: what tells one test from another. */
+const TOLD_APART = 1.645;
+/** Suspects that are tried by leaving each out. */
+const MOST_TRIED = 6;
 
 export interface SnoopOptions {
   readonly falseAlarmRate?: number;
@@ -23,6 +25,7 @@ export interface SetAside {
   readonly part: Component["part"];
   readonly test: number;
   readonly limit: number;
+  /** Readings that would explain it as well. */
   readonly alternatives: readonly number[];
 }
 
@@ -75,15 +78,16 @@ export function snoop(
       if (each.test !== null && Math.abs(each.test) > Math.abs(worst?.test ?? 0)) worst = each;
     }
     if (!worst || Math.abs(worst.test!) / scatter <= limit) break;
-    const alternatives = handInHand(survey, worst, tested, adjustment, spread);
+    const suspects = suspectsFor(survey, used, worst, tested, adjustment, spread, scatter);
+    const [guilty] = suspects;
     setAside.push({
-      reading: worst.reading,
-      part: worst.component.part,
-      test: worst.test! / scatter,
+      reading: guilty!.reading,
+      part: guilty!.component.part,
+      test: guilty!.test! / scatter,
       limit,
-      alternatives,
+      alternatives: suspects.slice(1).map(({ reading }) => reading),
     });
-    used = used.filter((index) => index !== worst.reading);
+    used = used.filter((index) => index !== guilty!.reading);
     redo();
   }
   // Taken back one at a time, last set aside first: an early one may only have been pulled off by a worse one.
@@ -115,21 +119,54 @@ export function testAll(
   });
 }
 
-/** Readings whose tests rise and fall with this one's: the correlation of the two residuals is nearly one. */
-function handInHand(
+/**
+ * The reading that is most likely wrong, and after it those that cannot be told from it. With one wrong reading the tests
+ * of two have a difference of standard deviation √(2(1 − |r|)), r the correlation of their residuals (W. Förstner,
+ * Reliability and discernability of extended Gauss-Markov models, 1983): what comes within 1.645 of these cannot be ruled
+ * out. Each of them is left out in turn; the one without which the rest fits best comes first.
+ */
+function suspectsFor(
   survey: Survey,
+  used: readonly number[],
   worst: Tested,
   tested: readonly Tested[],
-  { unknowns }: Adjustment,
+  { at, sum, unknowns }: Adjustment,
   { covariance }: Spread,
-): readonly number[] {
-  const own = equationOf(worst.component, worst.sd, unknowns);
-  const found = tested.flatMap((other) => {
-    if (other.reading === worst.reading || other.test === null) return [];
-    const shared = -covarianceOf(own, equationOf(other.component, other.sd, unknowns), covariance);
-    return Math.abs(shared) / Math.sqrt(worst.redundancy * other.redundancy) > HAND_IN_HAND ? [other.reading] : [];
+  scatter: number,
+): readonly Tested[] {
+  const equationFor = ({ component, sd }: Tested) => equationOf(component, sd, unknowns);
+  /** Standard deviation of the difference of two tests. */
+  const apart = (one: Tested, other: Tested): number => {
+    const shared = Math.abs(covarianceOf(equationFor(one), equationFor(other), covariance));
+    const alike = Math.min(1, shared / Math.sqrt(one.redundancy * other.redundancy));
+    return Math.sqrt(Math.max(2 * (1 - alike), 1e-6));
+  };
+  const sizeOf = ({ test }: Tested): number => Math.abs(test ?? 0) / scatter;
+  const near = ofOneReadingEach(tested).filter(
+    (each) => each.reading !== worst.reading && sizeOf(worst) - sizeOf(each) < TOLD_APART * apart(worst, each),
+  );
+  if (near.length === 0) return [worst];
+  // Straight tests are near enough for all but these: there the rest is adjusted without each.
+  const tried = [worst, ...near.slice(0, MOST_TRIED - 1)].map((suspect) => {
+    const rest = used.filter((index) => index !== suspect.reading);
+    const fall = Math.max(0, sum - adjust(survey, rest, at).sum);
+    return { suspect, size: Math.sqrt(fall) / scatter };
   });
-  return [...new Set(found)].filter((index) => survey.readings[index] !== undefined);
+  tried.sort((a, b) => b.size - a.size);
+  const best = tried[0]!;
+  return tried
+    .filter((each) => each === best || best.size - each.size < TOLD_APART * apart(best.suspect, each.suspect))
+    .map(({ suspect }) => suspect);
+}
+
+/** Of each reading the number with the largest test, the largest first. */
+function ofOneReadingEach(tested: readonly Tested[]): readonly Tested[] {
+  const largest = new Map<number, Tested>();
+  for (const each of tested) {
+    const known = largest.get(each.reading);
+    if (each.test !== null && Math.abs(each.test) > Math.abs(known?.test ?? 0)) largest.set(each.reading, each);
+  }
+  return [...largest.values()].sort((a, b) => Math.abs(b.test!) - Math.abs(a.test!));
 }
 
 function agrees(

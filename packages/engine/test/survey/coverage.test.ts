@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { sayEither, sayReading } from "../../src/findings/say-survey.ts";
 import { covarianceOf } from "../../src/survey/adjust.ts";
 import { equationOf } from "../../src/survey/equations.ts";
 import { testAll } from "../../src/survey/snoop.ts";
@@ -14,7 +15,11 @@ const PATIENCE = 60_000 + 1000 * COUNT;
 const SEED = 20_251;
 /** 95 % point of chi-square on 3 degrees of freedom: 2.795483 squared (see distribution.test.ts). */
 const REGION = 7.814728;
-/** A slip of this many of its residual's standard deviations is found nineteen times in twenty: 3.29 + 1.645. */
+/**
+ * Baarda's minimal detectable bias (W. Baarda, A testing procedure for use in geodetic networks, 1968): a slip ∇ in a
+ * reading of redundancy r and standard deviation σ is found nineteen times in twenty, at a false-alarm rate of 0.001,
+ * where ∇√r/σ ≥ 3.29 + 1.645. "Where redundancy allows" means this.
+ */
 const FINDABLE = 4.935;
 
 const tell = (name: string, share: number, of: number): void => {
@@ -90,6 +95,7 @@ describe(`${COUNT} simulated surveys, seed ${SEED}`, () => {
       let others = 0;
       let separable = 0;
       let separableNamed = 0;
+      let alike = 0;
       for (let k = 0; k < COUNT; k += 1) {
         const { survey } = simulatedSurvey(SEED + k);
         const solved = solveSurvey(survey, { falseAlarmRate: 1e-12 });
@@ -113,18 +119,25 @@ describe(`${COUNT} simulated surveys, seed ${SEED}`, () => {
           if (isSeparable) separableNamed += 1;
           if (found.causes.some((cause) => cause.kind === "slip" && Math.sign(cause.by) === Math.sign(by)))
             rightSlip += 1;
-        } else if (found?.alternatives.includes(index)) others += 1;
+        } else if (found?.alternatives.includes(index)) {
+          others += 1;
+          // Named as what it is: one of several that the readings cannot tell apart.
+          expect(sayEither(survey, found)).toContain(sayReading(survey, survey.readings[index]!));
+        }
+        alike += 1 + (found?.alternatives.length ?? 0);
       }
       tell("slips of an inch found and named first", named / tried, tried);
       tell("of those, called a slip of an inch", rightSlip / named, named);
-      tell("slips named only among those that the test cannot tell apart", others / tried, tried);
-      tell(
-        "slips named first where the readings can tell them from every other",
-        separableNamed / separable,
-        separable,
-      );
+      tell("slips named as one of several that cannot be told apart", others / tried, tried);
+      tell("rightly named, both together", (named + others) / tried, tried);
+      if (process.env["SURVEYS"]) console.log(`readings named on average: ${(alike / tried).toFixed(2)}`);
+      tell("slips that the readings can tell from every other", separable / tried, tried);
+      tell("of these named first", separableNamed / separable, separable);
       expect(separableNamed / separable).toBeGreaterThan(0.95);
       expect((named + others) / tried).toBeGreaterThan(0.95);
+      // No net cast so wide that it holds the right one anyhow.
+      expect(alike / tried).toBeLessThan(1.6);
+      expect(named / tried).toBeGreaterThan(0.88);
     },
     PATIENCE,
   );
@@ -133,7 +146,8 @@ describe(`${COUNT} simulated surveys, seed ${SEED}`, () => {
 /**
  * Whether the net, by its geometry alone, tells a slip of an inch in this tape from one in any other reading: the difference
  * of the two tests then is positive nineteen times in twenty. Its mean is d (1 - |r|) and its variance 2 (1 - |r|), d being
- * the slip over the residual's own spread and r the correlation of the two residuals (separability after W. Förstner, 1983).
+ * the slip over the residual's own spread and r the correlation of the two residuals (discernability: W. Förstner,
+ * Reliability and discernability of extended Gauss-Markov models, 1983).
  */
 function canBeTold(survey: Survey, { adjustment, spread }: SolvedSurvey, index: number): boolean {
   const tests = testAll(
