@@ -35,7 +35,7 @@ export interface SectionProperties {
   readonly shearAreaZ: number;
 }
 
-/** Poisson's ratio that the shear coefficients use where a material names none. */
+/** Steel's Poisson's ratio, rounded: Shigley, Mechanical Engineering Design, Table A-5, carbon steel 0.292 (from memory). */
 export const STEEL_POISSON = 0.3;
 
 /** Shear coefficients after G. R. Cowper, "The Shear Coefficient in Timoshenko's Beam Theory", J. Appl. Mech. 33 (1966). */

@@ -19,7 +19,10 @@ export interface SpindleAction {
   readonly spinsUp: number;
 }
 
-/** The contact point is the lowest point of the loaded radius, as everywhere (CONVENTIONS). */
+/**
+ * Centre of tyre contact: where the wheel plane meets the projection of the spin axis onto the road (SAE J670, center of tire
+ * contact; ISO 8855 names the same point contact centre): on a level road the lowest point of the loaded radius.
+ */
 export const contactPointOf = (corner: Corner, position: Position): Vec3 =>
   lowestPoint(position.wheelCentre, position.spinAxis, corner.car.wheel.loadedRadius);
 

@@ -8,7 +8,8 @@ import type { GussetEntry, TubeEntry } from "./entry.ts";
 import { type ArmPlace, placesOnArm } from "./places.ts";
 import { downFrom, keptOffBungs, underTube } from "./under-tube.ts";
 
-/** Where the outer cross tube of an arm with two outer pivots stands, of a leg's length. */
+// Where a made-up frame's tubes stand is common practice, no source; the builder's own frame takes its place.
+/** Where the outer cross tube of an arm with two outer pivots stands, of a leg's length: past the bungs. */
 const OUTER_CROSS = 0.92;
 /** Its inner one, where the inner pivots lie apart too. */
 const INNER_CROSS = 1 - OUTER_CROSS;
@@ -16,7 +17,7 @@ const INNER_CROSS = 1 - OUTER_CROSS;
 const PLAIN_CROSS = 0.5;
 /** Cross tubes nearer than this along the legs, m, are one: no room to weld two. */
 const ONE_CROSS = 0.06;
-/** Stations of a tube nearer than this, m, are one. */
+/** Stations of a tube nearer than this, m, are one: a weld's width. */
 const ONE_NODE = 0.012;
 /** Along a gusset's weld, m. */
 const ONE_WELD = 0.003;

@@ -38,6 +38,8 @@ const ksi = (value: number): number => value * 1000 * PSI;
 /** MIL-HDBK-5 for low-alloy steel, from memory: E 29.0e6, G 11.0e6 psi, .283 lb/in³. */
 const STEEL = { young: ksi(29_000), shear: ksi(11_000), density: 7833 } as const;
 
+/** Least values of its table for stress-relieved tube drawn over a mandrel, read as a steel merchant reprints it. */
+const A513 = "ASTM A513 type 5, stress-relieved, least values as a steel merchant reprints its table";
 const A20 =
   "hot-rolled bar, SAE Handbook 1986 p. 2.15, as reprinted in Shigley, Mechanical Engineering Design, Table A-20";
 
@@ -50,7 +52,7 @@ export const MATERIALS: readonly Material[] = [
     ultimate: ksi(65),
     weldedYield: ksi(30),
     weldedUltimate: ksi(55),
-    source: `ASTM A513 type 5, stress-relieved, a tube maker's sheet; beside a weld: 1020 ${A20}`,
+    source: `${A513}; beside a weld: 1020 ${A20}`,
   },
   {
     ...STEEL,
@@ -59,7 +61,7 @@ export const MATERIALS: readonly Material[] = [
     ultimate: ksi(75),
     weldedYield: ksi(30),
     weldedUltimate: ksi(55),
-    source: `ASTM A513 type 5, stress-relieved, a tube maker's sheet; beside a weld, as a lower bound: 1020 ${A20}`,
+    source: `${A513}; beside a weld, as a lower bound: 1020 ${A20}`,
   },
   {
     ...STEEL,
@@ -68,7 +70,7 @@ export const MATERIALS: readonly Material[] = [
     ultimate: ksi(60),
     weldedYield: ksi(27.5),
     weldedUltimate: ksi(50),
-    source: `ASTM A513 type 5, a tube maker's sheet; beside a weld: 1015 ${A20}`,
+    source: `${A513}; beside a weld: 1015 ${A20}`,
   },
   {
     ...STEEL,

@@ -35,6 +35,6 @@ export function shankUse(thread: Thread, { radial }: RodEndRating, pull: number,
   return (Math.abs(pull) / shankArea(thread) + bending) / (YIELD_OF_RATING * strength);
 }
 
-/** Makers' rules of the shank and head (engineering pages of two makers), same units. */
+/** Shank's rating as two rod-end makers' engineering pages give it (read second-hand): see `shankArea`; same units. */
 export const shankRating = (thread: Thread, bore: number, stress: number): number =>
   0.78 * (rootDiameter(thread) ** 2 - bore ** 2) * stress;

@@ -32,5 +32,8 @@ export function systemOf({ pitch }: Thread): ThreadSystem {
   return Math.abs(perInch - Math.round(perInch)) < 1e-6 ? "unified" : "metric";
 }
 
-/** What a shank of a rod end bears at the thread, area: 0.78 root² (a maker's engineering pages). */
+/**
+ * Area of a rod end's shank at the thread: a circle on the root of the thread, π/4 rounded to 0.78 as rod-end makers'
+ * engineering pages print it (read second-hand); 94.6 to 96.3 % of the stress area of ASME B1.1.
+ */
 export const shankArea = (thread: Thread): number => 0.78 * rootDiameter(thread) ** 2;

@@ -63,9 +63,10 @@ const EVENTS: readonly LandingEvent[] = [
 ];
 
 describe("landings", () => {
-  it.each(EVENTS)("$kind $height: energy comes out even to 1 in 10 000 of what moved", (event) => {
+  it.each(EVENTS)("$kind $height: energy comes out even to 1 in 100 000 of what moved", (event) => {
     const landing = runLanding(corner, model, event);
-    expect(landing.energy.off).toBeLessThan(1e-4);
+    // Measured: 2.0e-6 and 4.7e-6 of the drops, 6.2e-6 of the bump, 8.4e-6 of the whoops.
+    expect(landing.energy.off).toBeLessThan(1e-5);
     expect(landing.damper.work).toBeGreaterThan(100);
   });
 
@@ -77,12 +78,14 @@ describe("landings", () => {
     expect(high!.bottomings).toBeGreaterThan(0);
   });
 
-  it("a tighter tolerance changes the peaks by less than 1 in 1000", () => {
+  it("a tighter tolerance changes the peaks by less than 1 in 2000", () => {
     const event = { kind: "drop", height: 0.6 } as const;
     const usual = runLanding(corner, model, event);
     const fine = runLanding(corner, model, event, { error: 1e-11, longest: 5e-4 });
+    // Measured: at most 3.6e-4, of the shock's force.
     for (const peak of ["wheelLoad", "shockForce", "shockSpeedIn", "stopForce", "strapForce"] as const) {
-      expect(Math.abs(usual.peaks[peak].value / fine.peaks[peak].value - 1)).toBeLessThan(1e-3);
+      expect(fine.peaks[peak].value, peak).toBeGreaterThan(0.5);
+      expect(Math.abs(usual.peaks[peak].value / fine.peaks[peak].value - 1)).toBeLessThan(5e-4);
     }
   });
 
