@@ -1,4 +1,4 @@
-import { type CarSurvey, nextReadings, sayReading } from "@armwright/engine";
+import { type CarSurvey, nextReadings, pointsOf, sayReading } from "@armwright/engine";
 import { type ReactNode, useMemo, useState } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { edit } from "../store/bench.ts";
@@ -7,7 +7,7 @@ import { Reading } from "../words/Reading.tsx";
 import { capitalised } from "../words/shown.ts";
 import { takeReading } from "./Problems.tsx";
 import { ReadingPicture } from "./ReadingPicture.tsx";
-import { entryOf, putReading, type SurveySection } from "./survey-document.ts";
+import { entryOf, isPlaced, putReading, type SurveySection } from "./survey-document.ts";
 
 interface Props {
   readonly car: CarSurvey;
@@ -45,7 +45,11 @@ export function NextReading({ car, section }: Props): ReactNode {
           aria-label={`Read it: ${words}`}
           onClick={() => takeReading(car, next.reading, next.deferred)}
         >
-          <ReadingPicture points={result.points} reading={next.reading} text="" />
+          {pointsOf(next.reading).every((point) => isPlaced(result, point)) ? (
+            <ReadingPicture points={result.points} reading={next.reading} text="" />
+          ) : (
+            <span className="reading-picture no-picture quiet">Where it goes is not known yet: no picture.</span>
+          )}
         </button>
         <p className="next-words">
           <b>{words}</b>

@@ -1,5 +1,6 @@
 import {
   type CarSurvey,
+  pointsOf,
   type SurveyReading,
   type Suspicion,
   sayCause,
@@ -11,7 +12,7 @@ import {
   sayUndetermined,
 } from "@armwright/engine";
 import type { FieldValue } from "@armwright/engine/document";
-import type { ReactNode } from "react";
+import { type ReactNode, useState } from "react";
 import { GravityMark } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
 import { edit, showPanel } from "../store/bench.ts";
@@ -27,7 +28,6 @@ interface Props {
 export function Problems({ car }: Props): ReactNode {
   const { survey, result } = car;
   const units = useBench((state) => state.units);
-  const open = (reading: SurveyReading): void => takeReading(car, reading);
   return (
     <ul className="survey-problems">
       {result.suspicions.map((each) => (
@@ -58,33 +58,12 @@ export function Problems({ car }: Props): ReactNode {
                 </button>
               ))
             ) : (
-              <button type="button" className="pressable take" onClick={() => open(settledBy.reading)}>
-                Take that reading
-              </button>
+              <TakeIt car={car} reading={settledBy.reading} />
             )}
           </Problem>
         );
       })}
-      {result.undetermined.map((each) => (
-        <Problem
-          key={sayUndetermined(survey, each)}
-          gravity="must"
-          words={`${capitalised(sayUndetermined(survey, each))}. ${sayRemedy(survey, each)}`}
-        >
-          {each.remedy && (
-            <button
-              type="button"
-              className="pressable take"
-              onClick={() => {
-                if (each.remedy) open(each.remedy);
-              }}
-            >
-              Take that reading
-              <span className="unseen">: {sayReading(survey, each.remedy)}</span>
-            </button>
-          )}
-        </Problem>
-      ))}
+      <OpenPoints car={car} />
       {result.agreement?.isMisfit && (
         <Problem
           gravity="mind"
@@ -94,6 +73,73 @@ export function Problems({ car }: Props): ReactNode {
     </ul>
   );
 }
+
+/** More points than this that are open one by one are told on demand. */
+const MOST_OPEN = 2;
+
+/** What no reading tells: by name and direction, with the one reading that tells it; untouched points in one line. */
+function OpenPoints({ car }: Props): ReactNode {
+  const { survey, result, uses } = car;
+  const [isAll, setAll] = useState(false);
+  const open = survey.points.flatMap((point, index) => {
+    const ways = result.undetermined.filter((each) => each.point === index);
+    const isUsed = uses.some((use) => use.point === point.name);
+    const isTouched = survey.readings.some((reading) => !reading.isDeferred && pointsOf(reading).includes(index));
+    return ways.length === 0 ? [] : [{ name: point.name, ways, isUsed, isTouched }];
+  });
+  const untouched = open.filter(({ isTouched }) => !isTouched);
+  const begun = open.filter(({ isTouched }) => isTouched);
+  const shown = isAll ? begun : begun.slice(0, MOST_OPEN);
+  const first = untouched[0]?.ways.find(({ remedy }) => remedy)?.remedy;
+  return (
+    <>
+      {shown.map(({ name, ways, isUsed }) => {
+        const [way] = ways;
+        const remedy = way?.remedy;
+        return (
+          <Problem
+            key={name}
+            gravity={isUsed ? "must" : "mind"}
+            words={`${capitalised(ways.map((each) => sayUndetermined(survey, each)).join("; "))}. ${way ? sayRemedy(survey, way) : ""}`}
+          >
+            {remedy && <TakeIt car={car} reading={remedy} />}
+          </Problem>
+        );
+      })}
+      {begun.length > shown.length && (
+        <Problem gravity="mind" words={`${counted(begun.length - shown.length, "more point")} cannot be told yet.`}>
+          <button type="button" className="pressable link" onClick={() => setAll(true)}>
+            Show them
+          </button>
+        </Problem>
+      )}
+      {untouched.length > 0 && (
+        <Problem
+          gravity={untouched.some(({ isUsed }) => isUsed) ? "must" : "note"}
+          words={`Nothing has been read to ${listed(untouched.map(({ name }) => name))} yet.`}
+        >
+          {first && <TakeIt car={car} reading={first} />}
+        </Problem>
+      )}
+    </>
+  );
+}
+
+const TakeIt = ({ car, reading }: Props & { readonly reading: SurveyReading }): ReactNode => (
+  <button type="button" className="pressable take" onClick={() => takeReading(car, reading)}>
+    Take that reading
+    <span className="unseen">: {sayReading(car.survey, reading)}</span>
+  </button>
+);
+
+const counted = (count: number, one: string): string => `${count} ${count === 1 ? one : `${one}s`}`;
+
+const listed = (names: readonly string[]): string =>
+  names.length > 4
+    ? `${names.slice(0, 3).join(", ")} and ${names.length - 3} more`
+    : names.length === 1
+      ? (names[0] ?? "")
+      : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 
 const SIDES = ["left", "right"] as const;
 
@@ -164,7 +210,7 @@ function Problem({
   then,
   children,
 }: {
-  readonly gravity: "must" | "mind";
+  readonly gravity: "must" | "mind" | "note";
   readonly words: string;
   readonly then?: string;
   readonly children?: ReactNode;

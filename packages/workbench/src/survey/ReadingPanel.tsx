@@ -1,17 +1,18 @@
 import "../styles/survey.css";
-import { type CarSurvey, sayReadingValue } from "@armwright/engine";
+import { type CarSurvey, pointsOf, sayReadingValue, type UnitSystem } from "@armwright/engine";
 import { type ReactNode, useMemo, useState } from "react";
 import { Dialog } from "../app/Dialog.tsx";
 import { useBench } from "../app/use-bench.ts";
 import { edit, showPanel } from "../store/bench.ts";
 import { Reading } from "../words/Reading.tsx";
-import { capitalised, tidy } from "../words/shown.ts";
+import { capitalised, tidy, unitShown } from "../words/shown.ts";
 import { ReadingPicture } from "./ReadingPicture.tsx";
 import { ReadingValue } from "./ReadingValue.tsx";
 import {
   drawableOf,
   emptyReading,
   factsOf,
+  isPlaced,
   KINDS,
   type Kind,
   missingSlots,
@@ -95,7 +96,7 @@ export function ReadingPanel({ index, start }: Props): ReactNode {
       isFull
     >
       <div className="reading-figure">
-        <Picture draft={draft} points={points} car={car} />
+        <Picture draft={draft} car={car} />
         <p className="quiet">{facts.how}</p>
       </div>
       <Before draft={stored ?? draft} car={car} index={index} />
@@ -163,15 +164,7 @@ function WhichKind({ kind, onChoose }: { readonly kind: Kind; readonly onChoose:
   );
 }
 
-function Picture({
-  draft,
-  points,
-  car,
-}: {
-  readonly draft: ReadingEntry;
-  readonly points: readonly PointEntry[];
-  readonly car: CarSurvey | null;
-}): ReactNode {
+function Picture({ draft, car }: { readonly draft: ReadingEntry; readonly car: CarSurvey | null }): ReactNode {
   const drawable = useMemo(() => {
     const placed = car?.result.points ?? [];
     return drawableOf(
@@ -179,11 +172,8 @@ function Picture({
       placed.map(({ name }) => name),
     );
   }, [draft, car]);
-  const named = factsOf(draft.kind).slots.flatMap((slot) => nameIn(draft, slot) || []);
-  const isPlaced = points.every(
-    ({ name }) => !named.includes(name) || car?.result.points.some((point) => point.name === name),
-  );
-  return drawable && car && isPlaced ? (
+  const isKnown = drawable && car && pointsOf(drawable).every((point) => isPlaced(car.result, point));
+  return drawable && car && isKnown ? (
     <ReadingPicture points={car.result.points} reading={drawable} text="" />
   ) : (
     <p className="quiet">The picture comes when it is known roughly where the points are.</p>
@@ -202,6 +192,7 @@ function Before({
 }): ReactNode {
   const units = useBench((state) => state.units);
   const section = useBench(({ document }) => document?.survey);
+  const own = useBench(({ document }) => document?.units ?? "inch-pound");
   const key = wordsOf(draft);
   const reads = (entry: ReadingEntry): unknown => (entry as Readonly<Record<string, unknown>>)["reads"];
   const before = (section?.readings ?? []).filter((each) => wordsOf(each) === key && reads(each) !== undefined);
@@ -222,7 +213,7 @@ function Before({
             // biome-ignore lint/suspicious/noArrayIndexKey: readings of one thing are told apart by their order only.
             <b key={place}>
               {place > 0 && ", "}
-              <Reading text={tidy(String(reads(entry)))} />
+              <Reading text={typedWithUnit(reads(entry), draft, own, units)} />
             </b>
           ))}
         </>
@@ -234,6 +225,12 @@ function Before({
       )}
     </p>
   );
+}
+
+/** As it was typed; with its unit where another one is shown. */
+function typedWithUnit(typed: unknown, { kind }: ReadingEntry, own: UnitSystem, units: UnitSystem): string {
+  const text = tidy(String(typed));
+  return own === units || kind === "level" || /[a-z"']/i.test(text) ? text : `${text} ${unitShown("length", own)}`;
 }
 
 /** As it is said of a reading in the list, from the document's own words. */

@@ -1,4 +1,10 @@
-import { type Dimension, parseQuantity, type SurveyReading, type UnitSystem } from "@armwright/engine";
+import {
+  type Dimension,
+  parseQuantity,
+  type SurveyReading,
+  type SurveyResult,
+  type UnitSystem,
+} from "@armwright/engine";
 import type { CarDocument, FieldValue, Operation } from "@armwright/engine/document";
 
 /** The survey as the document keeps it. */
@@ -188,6 +194,10 @@ export const isPutOff = (entry: ReadingEntry): boolean =>
     (entry as Readonly<Record<string, unknown>>)["reads"] === undefined);
 
 const SURVEY = "survey";
+
+/** Whether it is known roughly where a point is: a picture of one that nothing was read to would mislead. */
+export const isPlaced = ({ undetermined }: SurveyResult, point: number): boolean =>
+  undetermined.filter((each) => each.point === point).length < 3;
 
 /** The edits that put a reading in its place; at the end where it has none yet. */
 export function putReading(

@@ -141,6 +141,23 @@ const TITLES: Readonly<Record<string, string>> = {
   "half-shaft": "Half shaft, joint to joint",
 };
 
+test("a reading that is far off is said to be so, and taken off again", async () => {
+  const { page, troubles } = await shop.visit(bench.ownLink());
+  await ready(page);
+  await page.locator("nav.order button", { hasText: "As built" }).click();
+  const work = page.locator(".as-built-work");
+  await work.getByRole("button", { name: "Read the car, height by height" }).click();
+  await enterReading(page, "shock", -3 * INCH, "24");
+  await page.keyboard.press("Escape");
+  await work.getByText("Something is off by more than tape and building allow.").waitFor();
+  await work.locator(".logged-table tbody button").click();
+  await page.getByRole("dialog").getByRole("button", { name: "Take off" }).click();
+  await work.getByText("Something is off").waitFor({ state: "detached" });
+  await until("the file has no log", () => JSON.parse(bench.onDisk("saltbush")).asBuilt === undefined);
+  expect(troubles).toEqual([]);
+  await page.context().close();
+});
+
 test("on a phone the log is keyed in height by height, on the tape keypad", async () => {
   const { page, troubles } = await shop.visit(bench.ownLink(), {
     viewport: { width: 390, height: 844 },
