@@ -6,16 +6,20 @@ import { StepSheet } from "../sheet/StepSheet.tsx";
 import { OrderOfWork } from "../steps/OrderOfWork.tsx";
 import { stepOfId } from "../steps/steps.ts";
 import { StopsTable } from "../stops/StopsTable.tsx";
+import { giveSheetRoom } from "../store/bench.ts";
 import { BenchFoot, CarHead } from "./CarHead.tsx";
 import { useBench } from "./use-bench.ts";
-import { NARROW, useMedia } from "./use-media.ts";
+import { NARROW, useMedia, WIDE } from "./use-media.ts";
 
 /** One sheet for a laptop on the bench: order of work, board, and beneath it the bench. */
 export function DesktopBench(): ReactNode {
   const isNarrow = useMedia(NARROW);
   const isOlder = useBench(({ live, unreadable }) => live.isOlder || unreadable.length > 0);
   const isTall = useBench(({ step }) => stepOfId(step).isTall === true);
-  const layout = ["desktop", isNarrow ? "narrow" : "", isTall ? "tall" : ""].filter((each) => each !== "").join(" ");
+  const isWide = useMedia(WIDE);
+  const wished = useBench(({ step, isSheetRoomy }) => isSheetRoomy ?? stepOfId(step).isRoomy === true);
+  const isRoomy = !isTall && !isNarrow && (isWide || wished);
+  const layout = ["desktop", isNarrow && "narrow", isTall && "tall", isRoomy && "roomy"].filter(Boolean).join(" ");
   return (
     <div className={layout}>
       <i className="tick north" />
@@ -29,9 +33,14 @@ export function DesktopBench(): ReactNode {
         <BenchFoot />
       </aside>
       <main aria-label="Drawing, travel tape and charts" className={isOlder ? "board is-older" : "board"}>
-        <Board charts={isNarrow || isTall ? "none" : "beside"} />
+        <Board charts={isNarrow || isTall || (isRoomy && !isWide) ? "none" : "beside"} />
       </main>
       <section className="sheet" aria-label="The step's sheet">
+        {!isTall && !isNarrow && !isWide && (
+          <button type="button" className="sheet-room small" onClick={() => giveSheetRoom(!isRoomy)}>
+            {isRoomy ? "Charts back" : "More room"}
+          </button>
+        )}
         <StepSheet />
         {isNarrow && !isTall && <ChartsRow />}
       </section>

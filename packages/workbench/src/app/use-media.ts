@@ -27,6 +27,8 @@ function listOf(query: string): MediaQueryList {
 export const PHONE = "(max-width: 719px)";
 /** No room for charts beside the drawing: they stand in the bench. */
 export const NARROW = "(max-width: 1199px)";
+/** Room for the sheet at its full height and for the charts beside the drawing. */
+export const WIDE = "(min-width: 1860px)";
 /** A finger rather than a mouse: readings are keyed in on the tape keypad. */
 export const FINGER = "(pointer: coarse)";
 export const STILL = "(prefers-reduced-motion: reduce)";

@@ -61,8 +61,13 @@ export function fieldAt(place: string, document: CarDocument): Field | undefined
 export function placeName(place: string, document: CarDocument | null): string {
   const field = document ? fieldAt(place, document) : undefined;
   const words = field ? [field.group, field.group === "" ? field.label : field.label.toLowerCase()] : plainWords(place);
-  return capital(words.filter((each) => each !== "").join(", "));
+  const part = WITH_PART[/^(?:right\.)?(\w+)\./.exec(place)?.[1] ?? ""];
+  const named = words.filter((each) => each !== "").join(", ");
+  return capital(part === undefined ? named : `${part}, ${named.charAt(0).toLowerCase()}${named.slice(1)}`);
 }
+
+/** Parts whose name goes without saying in their own step, and nowhere else. */
+const WITH_PART: Readonly<Record<string, string>> = { shock: "shock", driveshaft: "driveshaft" };
 
 const plainWords = (place: string): readonly string[] =>
   (parsePath(place) ?? [place]).map((step) => (typeof step === "number" ? `number ${step + 1}` : inWords(step)));
@@ -212,20 +217,38 @@ const SECTION_NAMES: Readonly<Record<string, string>> = {
   rodEnds: "Rod end",
 };
 
+/** Places whose own word says too little without the part that they belong to. */
+const PLACE_WORDS: Readonly<Record<string, string>> = {
+  "driveshaft.inner": "inner joint",
+  "driveshaft.outer": "outer joint",
+  "driveshaft.slip": "slip joint",
+  "driveshaft.output": "gearbox output",
+  "driveshaft.outer.centre": "joint centre",
+  "driveshaft.output.point": "joint centre",
+  "driveshaft.output.axis": "output shaft points",
+  "shock.upper": "upper eye",
+  "shock.lower": "lower eye",
+  "shock.springs.main": "main spring",
+  "shock.springs.tender": "tender spring",
+  "shock.gas": "gas in the shock",
+  "strap.upper": "upper hole",
+  "strap.lower": "lower hole",
+  "bumpStop.base": "foot",
+  "bumpStop.strikes": "where it lands",
+};
+
 const WORDS: Readonly<Record<string, string>> = {
   on: "bolted to",
   x: "forward",
   y: "out",
   z: "up",
-  axis: "output points",
   toe: "toe",
   corner: "one rear wheel carries",
   unsprung: "of that, not sprung",
   centreOfGravityHeight: "centre of gravity, height",
   clearanceAtFullBump: "left under the body at full bump",
-  point: "output, joint centre",
   pushInLeft: "left to push in",
-  datum: "the mark that x is measured from",
+  datum: "the mark that forward is measured from",
   name: "name",
 };
 
@@ -238,7 +261,9 @@ function namesOf(path: Path, document: CarDocument): { readonly label: string; r
     };
   }
   const words = path.map((step, index) =>
-    typeof step === "number" ? nameInList(path.slice(0, index + 1), document) : inWords(step),
+    typeof step === "number"
+      ? nameInList(path.slice(0, index + 1), document)
+      : (PLACE_WORDS[path.slice(0, index + 1).join(".")] ?? inWords(step)),
   );
   const last = words.at(-1) ?? "";
   const first = String(path[0] ?? "");

@@ -31,16 +31,16 @@ export function SketchFigure({ fallback }: { readonly fallback: string | undefin
       <figcaption>
         {sketch && <p>{sketch.how}</p>}
         <p className="quiet">
-          <Reading text={field.meaning} />
+          <Reading text={tidy(field.meaning)} />
         </p>
         {field.typical !== undefined && (
           <p className="quiet">
-            Usual: <Reading text={field.typical} />.
+            Usual: <Reading text={tidy(field.typical)} />.
           </p>
         )}
         {field.leftOut !== undefined && (
           <p className="quiet">
-            Left out: <Reading text={field.leftOut} />.
+            Left out: <Reading text={tidy(field.leftOut)} />.
           </p>
         )}
       </figcaption>

@@ -62,7 +62,7 @@ export function StepSheet(): ReactNode {
             <div className="inputs">
               <Fields fields={fields} />
             </div>
-            <SketchFigure fallback={fields.find(({ kind }) => kind === "quantity")?.path ?? fields[0]?.path} />
+            <SketchFigure fallback={fields.find(({ kind }) => kind === "quantity" || kind === "point")?.path} />
           </div>
         )
       )}

@@ -11,6 +11,8 @@ export interface Step {
   readonly charts: readonly string[];
   /** Its sheet has long tables and charts of its own: on a laptop it stands upright beside the board. */
   readonly isTall?: boolean;
+  /** Much is entered here and little of it charted: the sheet has the charts' place unless the user wants them back. */
+  readonly isRoomy?: boolean;
 }
 
 export type StepId =
@@ -41,6 +43,7 @@ export const STEPS: readonly Step[] = [
   },
   {
     id: "stance",
+    isRoomy: true,
     title: "Stance",
     sentence: "Wheel and tyre, how high the car stands, and what you are after.",
     places: [
@@ -64,6 +67,7 @@ export const STEPS: readonly Step[] = [
   },
   {
     id: "spindle",
+    isRoomy: true,
     title: "Spindle",
     sentence: "Where the wheel bolts on, and where arms and links meet the spindle.",
     places: [
@@ -142,6 +146,7 @@ export const STEPS: readonly Step[] = [
   },
   {
     id: "shock",
+    isRoomy: true,
     title: "Shock",
     sentence: "Where the shock hangs, and how much of it the wheel uses.",
     places: ["shock.shortest", "shock.longest", "shock"],
@@ -150,6 +155,7 @@ export const STEPS: readonly Step[] = [
   },
   {
     id: "springs",
+    isRoomy: true,
     title: "Springs",
     sentence: "What holds the car up: where it sits, and how stiff it is.",
     places: ["shock.springs", "shock.gas", "damper"],
@@ -158,6 +164,7 @@ export const STEPS: readonly Step[] = [
   },
   {
     id: "room",
+    isRoomy: true,
     title: "Room",
     sentence: "What everything has to stay clear of, and what hangs lowest.",
     places: ["underbody", "keepOuts", "chassisMesh"],

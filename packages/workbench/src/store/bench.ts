@@ -5,7 +5,7 @@ import type { StepId } from "../steps/steps.ts";
 import type { BenchState, Comparing, Held, Panel, ThemeChoice, ViewName } from "./bench-state.ts";
 import { type Live, NOT_READ, studied } from "./live-study.ts";
 import { inverseOf, merged } from "./operations.ts";
-import { keepPreferences, keptPreferences } from "./preferences.ts";
+import { keepPreferences, keepSheetRoom, keptPreferences, keptSheetRoom } from "./preferences.ts";
 import type { Side } from "./sides.ts";
 import { clampTravel } from "./travel.ts";
 import { doAgain, NOTHING_DONE, recorded, takeBack } from "./undo.ts";
@@ -31,6 +31,7 @@ export const bench = createStore<BenchState>(() => ({
   isCycling: false,
   spot: null,
   pickedCharts: null,
+  isSheetRoomy: keptSheetRoom(),
   ...keptPreferences(),
 }));
 
@@ -195,6 +196,11 @@ export const pickCharts = (pickedCharts: readonly string[] | null): void => set(
 export function chooseStep(step: StepId): void {
   set({ step, held: null, spot: null, pickedCharts: null });
   keepPreferences({ units: now().units, theme: now().theme, step });
+}
+
+export function giveSheetRoom(isSheetRoomy: boolean): void {
+  set({ isSheetRoomy });
+  keepSheetRoom(isSheetRoomy);
 }
 
 export function setUnits(units: UnitSystem): void {

@@ -22,6 +22,26 @@ export function keptPreferences(): Preferences {
   };
 }
 
+const ROOM = "armwright.sheet-room";
+
+/** Whether the sheet takes the charts' place at full height, as the user chose last; null leaves it to the step. */
+export function keptSheetRoom(): boolean | null {
+  try {
+    const kept = localStorage.getItem(ROOM);
+    return kept === null ? null : kept === "more";
+  } catch {
+    return null;
+  }
+}
+
+export function keepSheetRoom(isRoomy: boolean): void {
+  try {
+    localStorage.setItem(ROOM, isRoomy ? "more" : "less");
+  } catch {
+    // A browser that keeps nothing still works.
+  }
+}
+
 /** True where the user has been here before: a first visit takes the units from the car. */
 export const hasPreferences = (): boolean => Object.keys(readKept()).length > 0;
 

@@ -1,6 +1,6 @@
 import { type CarDocument, carJsonSchema, startingDocument } from "@armwright/engine/document";
 import { describe, expect, test } from "vitest";
-import { fieldAt, fieldsAt, formsFrom } from "../../src/form/schema-fields.ts";
+import { fieldAt, fieldsAt, formsFrom, placeName } from "../../src/form/schema-fields.ts";
 import { sketchOf } from "../../src/sheet/sketch/sketch-of.tsx";
 import { STEPS } from "../../src/steps/steps.ts";
 
@@ -45,6 +45,29 @@ describe("forms come from the published schema", () => {
     const { strap: _, ...without } = startingDocument("h-arm", "inch-pound");
     const fields = fieldsAt("strap.length", without as CarDocument);
     expect(fields.map(({ path, kind }) => [path, kind])).toEqual([["strap", "section"]]);
+  });
+});
+
+describe("a place is named so that it is known without its sheet", () => {
+  const car = startingDocument("h-arm", "inch-pound");
+  test.each([
+    ["driveshaft.inner.angleLimit", "Driveshaft, inner joint, angle limit"],
+    ["driveshaft.outer.centre", "Driveshaft, outer joint, joint centre"],
+    ["driveshaft.output.point", "Driveshaft, gearbox output, joint centre"],
+    ["shock.shortest", "Shock, shortest"],
+    ["shock.lower", "Shock, lower eye"],
+    ["strap.upper", "Strap, upper hole"],
+    ["bumpStop.strikes", "Bump stop, where it lands"],
+    ["linkage.upperLink.inner", "Upper link, inner"],
+    ["wheel.toe", "Toe"],
+  ])("%s", (place, name) => expect(placeName(place, car)).toBe(name));
+
+  test("no heading of a sheet is an end without its part, and none has an axis letter", () => {
+    const fields = STEPS.flatMap(({ places }) => places.flatMap((place) => fieldsAt(place, car)));
+    for (const { group, label } of fields) {
+      expect(group).not.toMatch(/^(inner|outer|upper|lower|output|main)$/i);
+      expect(`${group} ${label}`).not.toMatch(/\b[xyz]\b/i);
+    }
   });
 });
 
