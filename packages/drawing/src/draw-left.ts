@@ -12,7 +12,7 @@ import type { Scene } from "./scene.ts";
 import { byDepth, sceneOf } from "./scene-parts.ts";
 import { group, stroke, text } from "./sketch.ts";
 import { thinner } from "./thinner.ts";
-import { viewFromLeft } from "./view.ts";
+import { titleOf, viewFromLeft } from "./view.ts";
 
 /**
  * The left corner from the car's left side, the front to the left of the sheet. The wheel is drawn as rings with what lies
@@ -32,7 +32,9 @@ export function drawLeft(study: Study, position: Position, sheet: Sheet, options
     ...hingeLines(scene),
     ...jointParts(scene),
     ...pivotParts(scene),
-    ...(options.title === false ? [] : [text("title", spot(4 * pen, 16 * pen), scene.view.name, { halo: "paper" })]),
+    ...(options.title === false
+      ? []
+      : [text("title", spot(4 * pen, 16 * pen), titleOf(scene.view.name, options.isMirrored), { halo: "paper" })]),
     ...(options.over ?? []),
   ];
   const shown = scene.detail === "small" ? thinner(parts) : parts;

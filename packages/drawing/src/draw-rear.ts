@@ -18,7 +18,7 @@ import type { Scene } from "./scene.ts";
 import { byDepth, sceneOf } from "./scene-parts.ts";
 import { group, stroke, text } from "./sketch.ts";
 import { boxOfText } from "./text-size.ts";
-import { viewFromBehind } from "./view.ts";
+import { titleOf, viewFromBehind } from "./view.ts";
 
 /**
  * The left corner from behind at one position, cut on the axle plane: wheel on the left of the sheet, centreline to the
@@ -30,7 +30,7 @@ export function drawRear(study: Study, position: Position, sheet: Sheet, options
   const shapes = keepOutShapes(scene, bounds);
   const ghosts = options.ghosts === false ? [] : ghostsOf(study, position);
   const room = roomRound(scene, inset(bounds, 4 * scene.pen), shapes, ghosts);
-  const title = options.title === false ? [] : viewTitle(scene, room);
+  const title = options.title === false ? [] : viewTitle(scene, room, options.isMirrored);
   // Words are placed most needful first; what finds no room is left out, never laid over other words.
   const names = [...keepOutNames(scene, shapes, room), ...ghostNames(scene, ghosts, room)];
   const troubles = troubleNotes(scene).map((wish) => placeNote(wish, room, scene.pen) ?? bareMark(wish, scene.pen));
@@ -88,8 +88,11 @@ function centreLines(scene: Scene): Primitive[] {
   ];
 }
 
-function viewTitle(scene: Scene, room: NoteRoom): Primitive[] {
-  const words = text("title", spot(6 * scene.pen, 18 * scene.pen), scene.view.name, { size: "text", halo: "paper" });
+function viewTitle(scene: Scene, room: NoteRoom, isMirrored = false): Primitive[] {
+  const words = text("title", spot(6 * scene.pen, 18 * scene.pen), titleOf(scene.view.name, isMirrored), {
+    size: "text",
+    halo: "paper",
+  });
   takeWords(room, boxOfText(words, scene.pen));
   return [words];
 }

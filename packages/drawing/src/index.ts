@@ -59,5 +59,5 @@ export {
 } from "./tape/scale.ts";
 export { boxOfText, widthOf } from "./text-size.ts";
 export { type GapNow, gapsFromStudy, hardLimits, type Trouble, troublesAt } from "./trouble.ts";
-export { viewFromAbove, viewFromBehind, viewFromLeft } from "./view.ts";
+export { titleOf, viewFromAbove, viewFromBehind, viewFromLeft } from "./view.ts";
 export { reading, type TextPart, textParts, travelReading } from "./words.ts";

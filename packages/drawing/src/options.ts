@@ -13,6 +13,8 @@ export interface ViewOptions {
   readonly notes?: boolean;
   /** Name of the view in its corner. */
   readonly title?: boolean;
+  /** The corner is the right one, drawn as a left one: the view is named as what it is, one seen in a mirror. */
+  readonly isMirrored?: boolean;
   /** Secondary views only: `full` for one that is drawn large. */
   readonly detail?: "full" | "small";
   /** Height of the ground under this wheel, m, where it is not at the loaded tyre's foot: a wheel in the air. */

@@ -14,6 +14,10 @@ export interface View {
   readonly away: Vec3;
 }
 
+/** What stands in a view's corner. A right corner drawn as a left one is seen as in a mirror, and from its own side. */
+export const titleOf = (name: View["name"], isMirrored = false): string =>
+  isMirrored ? `right corner ${name === "from the left" ? "from the right" : name}, mirrored` : name;
+
 /** Looking forward: the left wheel on the left of the sheet, up is up. */
 export const viewFromBehind = (sheet: Sheet): View => ({
   name: "from behind",

@@ -45,7 +45,8 @@ const at =
   (row: Float64Array): number =>
     row[place]!;
 
-const DEFINITION = "ISO 8855 axes; definitions in ARCHITECTURE.md";
+/** Formulas are told in words, without axis letters: the workbench shows them to who asks how a number is known. */
+const DEFINITION = "axes and signs as in ISO 8855: forward, left, up";
 
 const WHEEL: readonly Quantity[] = [
   {
@@ -85,7 +86,7 @@ const WHEEL: readonly Quantity[] = [
     dimension: "angle",
     signed: true,
     meaning: "Inclination of the wheel plane, positive when the top leans out.",
-    basis: `camber = −asin(s·z), s the spin axis pointing outboard; ${DEFINITION}`,
+    basis: `sine of camber = how far the wheel's axis dips toward its outer end ÷ its length; ${DEFINITION}`,
     read: at(ROW.camber),
   },
   {
@@ -95,7 +96,7 @@ const WHEEL: readonly Quantity[] = [
     dimension: "angle",
     signed: true,
     meaning: "Angle between the wheel plane and straight ahead seen from above, positive toe-in, one wheel.",
-    basis: `toe = atan2(s·x, s·y), s the spin axis pointing outboard; ${DEFINITION}`,
+    basis: `tangent of toe = how far the outer end of the wheel's axis lies forward ÷ how far it lies out; ${DEFINITION}`,
     read: at(ROW.toe),
   },
   {
@@ -105,7 +106,7 @@ const WHEEL: readonly Quantity[] = [
     dimension: "angle-per-length",
     signed: true,
     meaning: "Change of camber by travel at this position.",
-    basis: "from the spindle's angular velocity by travel ω: s′ = ω × s; exact, not a difference",
+    basis: "how fast the spindle turns for each bit of travel; exact, not the difference of two positions",
     read: at(ROW.camberGain),
   },
   {
@@ -115,7 +116,7 @@ const WHEEL: readonly Quantity[] = [
     dimension: "angle-per-length",
     signed: true,
     meaning: "Change of toe by travel at this position.",
-    basis: "from the spindle's angular velocity by travel ω: s′ = ω × s; exact, not a difference",
+    basis: "how fast the spindle turns for each bit of travel; exact, not the difference of two positions",
     read: at(ROW.toeGain),
   },
   {
@@ -145,7 +146,8 @@ const WHEEL: readonly Quantity[] = [
     dimension: "length",
     signed: true,
     meaning: "Where the spindle turns about, seen from behind; none where the spindle only shifts.",
-    basis: "y − v_z/ω_x from the velocity v of the contact point carried by the spindle, wheel locked",
+    basis:
+      "how far out the contact point is − its speed up ÷ the spindle's speed of turning, seen from behind; the contact point carried by the spindle, wheel locked",
     read: (row) =>
       Math.abs(row[ROW.frontViewTurn]!) < NO_TURN
         ? null
@@ -158,7 +160,8 @@ const WHEEL: readonly Quantity[] = [
     dimension: "length",
     signed: true,
     meaning: "Height of that centre over the contact point.",
-    basis: "v_y/ω_x from the velocity v of the contact point carried by the spindle, wheel locked",
+    basis:
+      "speed out of the contact point ÷ the spindle's speed of turning, seen from behind; the contact point carried by the spindle, wheel locked",
     read: (row) =>
       Math.abs(row[ROW.frontViewTurn]!) < NO_TURN ? null : row[ROW.contactVelocityY]! / row[ROW.frontViewTurn]!,
   },
@@ -169,7 +172,8 @@ const WHEEL: readonly Quantity[] = [
     dimension: "length",
     signed: true,
     meaning: "Roll centre over the contact point, both wheels at this travel.",
-    basis: "h = y·v_y/v_z at the contact point carried by the spindle, wheel locked; the planar construction in 3D",
+    basis:
+      "how far out the contact point is × its speed out ÷ its speed up; the contact point carried by the spindle, wheel locked: the drawing-board construction, made in space",
     read: at(ROW.rollCentreHeight),
   },
   {
@@ -179,7 +183,8 @@ const WHEEL: readonly Quantity[] = [
     dimension: "length",
     signed: false,
     meaning: "From the contact point to where the spindle turns about, seen from the side; none where it only shifts.",
-    basis: "|v|/|ω_y| in the side view, from the velocity v of the contact point carried by the spindle, wheel locked",
+    basis:
+      "speed of the contact point ÷ the spindle's speed of turning, seen from the side; the contact point carried by the spindle, wheel locked",
     read: (row) =>
       Math.abs(row[ROW.sideViewTurn]!) < NO_TURN
         ? null
@@ -193,7 +198,8 @@ const WHEEL: readonly Quantity[] = [
     dimension: "angle",
     signed: true,
     meaning: "Slope of the line from the contact point to that centre, rising to the front positive.",
-    basis: "atan2(−v_x, v_z) of the contact point carried by the spindle, wheel locked",
+    basis:
+      "tangent of the angle = speed back of the contact point ÷ its speed up; the contact point carried by the spindle, wheel locked",
     read: at(ROW.sideSwingAngle),
   },
   {
@@ -204,7 +210,7 @@ const WHEEL: readonly Quantity[] = [
     signed: true,
     meaning: "Share of the squat under power that the linkage holds up, drive torque reacted on the body.",
     basis:
-      "−(dx/dz of the wheel centre)·L/h by virtual work, load and drive force both at the wheel centre; L wheelbase, h height of the centre of gravity, all drive at the rear",
+      "how far back the wheel centre goes for each bit that it rises × wheelbase ÷ height of the centre of gravity; by virtual work, load and drive force both at the wheel centre, all drive at the rear",
     read: at(ROW.antiSquat),
   },
   {
@@ -215,7 +221,7 @@ const WHEEL: readonly Quantity[] = [
     signed: true,
     meaning: "Share of the rear's rise under braking that the linkage holds down, brakes reacted on the spindle.",
     basis:
-      "−(dx/dz of the contact point, wheel locked)·L/h·rear share of braking, by virtual work, load and brake force both at the contact point",
+      "how far back the contact point goes for each bit that it rises, wheel locked, × wheelbase ÷ height of the centre of gravity × rear share of braking; by virtual work, load and brake force both at the contact point",
     read: at(ROW.antiLift),
   },
 ];
@@ -238,7 +244,8 @@ const SHOCK: readonly Quantity[] = [
     dimension: "ratio",
     signed: false,
     meaning: "Shock shortening ÷ wheel travel at this position; the trade also uses the inverse.",
-    basis: "−dL/dz, exact, from the velocities of both mounts",
+    basis:
+      "shock shortening ÷ wheel travel, from how fast both mounts move; exact, not the difference of two positions",
     read: at(ROW.motionRatio),
   },
   {
@@ -248,7 +255,8 @@ const SHOCK: readonly Quantity[] = [
     dimension: "ratio-per-length",
     signed: true,
     meaning: "Positive: the shock works harder toward bump (rising rate).",
-    basis: "−d²L/dz², exact, from velocities and accelerations of both mounts",
+    basis:
+      "change of the motion ratio ÷ wheel travel, from how both mounts move and speed up; exact, not the difference of two positions",
     read: at(ROW.motionRatioSlope),
   },
   {
@@ -338,7 +346,8 @@ const RIPPLE: readonly Quantity[] = [
     dimension: "percent",
     signed: false,
     meaning: "Fastest less slowest wheel speed within one turn, of the mean speed, at a steady gearbox output.",
-    basis: "σ₁/σ₂ − σ₂/σ₁ of the product of both joints' maps, from ω₂/ω₁ = cos β/(1 − sin²β cos²θ)",
+    basis:
+      "fastest ÷ slowest less slowest ÷ fastest within a turn, both joints one after the other; each U-joint runs at cos β ÷ (1 − sin² β cos² θ) of its input, β its angle, θ how far it has turned",
     read: at(ROW.speedRipple),
   },
   {
@@ -348,7 +357,7 @@ const RIPPLE: readonly Quantity[] = [
     dimension: "angle",
     signed: false,
     meaning: "Angle at which a single U-joint would ripple as much.",
-    basis: "acos(σ₂/σ₁) of the same map",
+    basis: "cosine of the angle = slowest ÷ fastest within a turn",
     read: at(ROW.rippleAngle),
   },
 ];

@@ -50,7 +50,7 @@ export function springQuantities({ car }: Corner): readonly Quantity[] {
       dimension: "force",
       signed: false,
       meaning: "What of the body's weight the springs carry with the wheel there.",
-      basis: "F·MR by virtual work, at the wheel centre",
+      basis: "shock force × motion ratio; by virtual work, at the wheel centre",
       read: reader(({ wheelForce }) => wheelForce),
     },
     {
@@ -60,7 +60,7 @@ export function springQuantities({ car }: Corner): readonly Quantity[] {
       dimension: "rate",
       signed: false,
       meaning: "Change of that force by travel; the tyre is not in it.",
-      basis: "k·MR² + F·dMR/dz",
+      basis: "rate along the shock × motion ratio² + shock force × change of the motion ratio by travel",
       read: reader(({ wheelRate }) => wheelRate),
     },
   ];

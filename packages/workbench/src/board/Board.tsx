@@ -1,4 +1,4 @@
-import { type Box, constructionLines, drawTape, heightOf, type TapeScale } from "@armwright/drawing";
+import { type Box, constructionLines, drawTape, heightOf, type TapeScale, titleOf } from "@armwright/drawing";
 import type { Study } from "@armwright/engine";
 import { lazy, type ReactNode, Suspense, useDeferredValue, useLayoutEffect, useRef } from "react";
 import { stepWheel } from "../app/keys.ts";
@@ -130,14 +130,16 @@ interface ViewsProps {
   readonly big: ViewName;
 }
 
-const VIEW_NAMES: Readonly<Record<ViewName, string>> = {
+const VIEW_NAMES = {
   rear: "from behind",
   top: "from above",
   left: "from the left",
-};
+} as const satisfies Readonly<Record<ViewName, string>>;
 
 /** One view large, to be worked in; the other two small at the foot, each a press away from being the large one. */
 function Views({ study, solved, left, room, zero, big }: ViewsProps): ReactNode {
+  const isMirrored = useBench(({ side }) => side === "right");
+  const nameOf = (view: ViewName): string => titleOf(VIEW_NAMES[view], isMirrored);
   const others = (["rear", "top", "left"] as const).filter((view) => view !== big);
   // The small views carry no numbers: they follow right after everything else, in a step of their own.
   const smallStudy = useDeferredValue(study);
@@ -162,7 +164,7 @@ function Views({ study, solved, left, room, zero, big }: ViewsProps): ReactNode 
           zero={zero}
           isBig
           covered={covered}
-          label={`Left rear corner ${VIEW_NAMES[big]}`}
+          label={isMirrored ? nameOf(big) : `Left rear corner ${nameOf(big)}`}
         />
       </div>
       {others.map((view, index) => (
@@ -177,7 +179,7 @@ function Views({ study, solved, left, room, zero, big }: ViewsProps): ReactNode 
             height: small.height,
           }}
           onClick={() => setView(view)}
-          aria-label={`Work in the view ${VIEW_NAMES[view]}`}
+          aria-label={`Work in the view ${nameOf(view)}`}
         >
           <View
             view={view}
@@ -186,7 +188,7 @@ function Views({ study, solved, left, room, zero, big }: ViewsProps): ReactNode 
             size={small}
             zero={zero}
             isBig={false}
-            label={VIEW_NAMES[view]}
+            label={nameOf(view)}
           />
         </button>
       ))}

@@ -1,3 +1,4 @@
+import { titleOf } from "@armwright/drawing";
 import { lazy, type ReactNode, Suspense } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { setView, showScene } from "../store/bench.ts";
@@ -53,12 +54,12 @@ export function PhoneBoard(): ReactNode {
 }
 
 /** What is shown, and what a press on its name shows next. */
-const PICTURES: readonly (readonly [ViewName | "scene", string])[] = [
+const PICTURES = [
   ["rear", "from behind"],
   ["top", "from above"],
   ["left", "from the left"],
   ["scene", "in space"],
-];
+] as const satisfies readonly (readonly [ViewName | "scene", string])[];
 
 /** One view, or the car in space; a press on its name goes to the next. */
 function Picture({ solved, size }: { readonly solved: Solved; readonly size: Size }): ReactNode {
@@ -66,7 +67,10 @@ function Picture({ solved, size }: { readonly solved: Solved; readonly size: Siz
   const units = useBench((state) => state.units);
   const view = useBench((state) => state.view);
   const isScene = useBench((state) => state.isScene);
+  const isMirrored = useBench(({ side }) => side === "right");
   const now = PICTURES.findIndex(([picture]) => picture === (isScene ? "scene" : view));
+  const name = PICTURES[now]?.[1] ?? "from behind";
+  const shown = name === "in space" ? name : titleOf(name, isMirrored);
   const [next, words] = PICTURES[(now + 1) % PICTURES.length]!;
   if (!study) return null;
   return (
@@ -84,16 +88,16 @@ function Picture({ solved, size }: { readonly solved: Solved; readonly size: Siz
           zero={null}
           isBig
           isBare
-          label={`Left rear corner ${PICTURES[now]?.[1] ?? ""}`}
+          label={isMirrored ? shown : `Left rear corner ${shown}`}
         />
       )}
       <button
         type="button"
         className="phone-view small"
-        aria-label={`${PICTURES[now]?.[1] ?? ""}: go on to the view ${words}`}
+        aria-label={`${shown}: go on to the view ${words}`}
         onClick={() => (next === "scene" ? showScene(true) : setView(next))}
       >
-        {PICTURES[now]?.[1]}
+        {shown}
       </button>
     </div>
   );

@@ -45,6 +45,7 @@ interface Props {
 /** One view of the car at the present travel. */
 export function View({ view, study, solved, size, zero, isBig, isBare = false, label, covered }: Props): ReactNode {
   const units = useBench((state) => state.units);
+  const isMirrored = useBench(({ side }) => side === "right");
   const held = useBench((state) => state.held?.place);
   const spot = useBench((state) => state.spot);
   const measured = useMesh((state) => state.measured);
@@ -62,6 +63,7 @@ export function View({ view, study, solved, size, zero, isBig, isBare = false, l
       ...(held !== undefined && { held: heldPart(held) }),
       ...(groundZ !== undefined && { groundZ }),
       over,
+      isMirrored,
       gaps: [...gapsFromStudy(study, solved.position), ...meshGapsNow(measured, solved.travel)],
       detail: isBig ? ("full" as const) : ("small" as const),
     };
@@ -73,7 +75,7 @@ export function View({ view, study, solved, size, zero, isBig, isBare = false, l
       sheet,
       isBig ? options : { ...options, ghosts: false, dimensions: false, notes: false },
     );
-  }, [view, study, solved, sheet, units, held, spot, measured, isBig, isBare, groundZ]);
+  }, [view, study, solved, sheet, units, held, spot, measured, isBig, isBare, groundZ, isMirrored]);
   const clear = useMemo(
     () => (covered ? { ...drawing, parts: clearOf(drawing.parts, covered) } : drawing),
     [drawing, covered],

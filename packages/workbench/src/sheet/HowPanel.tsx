@@ -3,6 +3,7 @@ import type { ReactNode } from "react";
 import { Dialog } from "../app/Dialog.tsx";
 import { useBench } from "../app/use-bench.ts";
 import { HowSureQuantity } from "../certainty/HowSure.tsx";
+import { capital } from "../form/schema-fields.ts";
 import { solvedAt, valueIn } from "../store/position.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown, shownTravel } from "../words/shown.ts";
@@ -42,11 +43,11 @@ function Answer({ study, quantity }: { readonly study: Study; readonly quantity:
         <dt>What it is</dt>
         <dd>{quantity.meaning}</dd>
         <dt>How it is computed</dt>
-        <dd>{formula}</dd>
+        <dd>{capital(formula ?? "")}.</dd>
         <dt>Where that comes from</dt>
         <dd>
-          {sources.length > 0 ? sources.join("; ") : "Plain geometry of the solved position."} The position closes to
-          rounding: every link keeps its length, every pivot stays in one place.
+          {sources.length > 0 ? `${capital(sources.join("; "))}.` : "Plain geometry of the position."} In it every link
+          keeps its length and every pivot stays in one place, to the last digit of the computer.
         </dd>
         <HowSureQuantity id={quantity.id} travel={travel} dimension={quantity.dimension} />
         <dt>What it rests on</dt>

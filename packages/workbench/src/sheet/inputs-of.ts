@@ -64,7 +64,7 @@ function leaves(path: Path, value: unknown, document: CarDocument): readonly Res
     const last = path.at(-1);
     return last === "kind" || last === "name" || last === "diameter"
       ? []
-      : [{ path: formatPath(path), text: tidy(`${String(value)} ${unitAt(path, value, document)}`.trim()) }];
+      : [{ path: formatPath(path), text: withUnit(String(value), unitAt(path, value, document)) }];
   }
   const point = value as Readonly<Record<string, unknown>>;
   if (point["x"] !== undefined && point["y"] !== undefined && point["z"] !== undefined) {
@@ -72,21 +72,32 @@ function leaves(path: Path, value: unknown, document: CarDocument): readonly Res
     // What comes from readings has more figures than a tape.
     const shownAt = (axis: string): string => {
       const parsed = parseQuantity(point[axis] as number | string, "length", units);
-      return surveyed !== undefined && parsed.ok ? shownLength(parsed.value, units) : String(point[axis]);
+      return surveyed !== undefined && parsed.ok ? shownLength(parsed.value, units) : tidy(String(point[axis]));
     };
-    const text = ["x", "y", "z"].map(shownAt).join(", ");
-    if (typeof surveyed === "string") {
-      return [
-        {
-          path: formatPath(path),
-          text: `${tidy(text)} ${units === "metric" ? "mm" : "in"}, surveyed`,
-        },
-      ];
-    }
-    return [{ path: formatPath(path), text: `${tidy(text)} ${units === "metric" ? "mm" : "in"}` }];
+    const text = [
+      toward(shownAt("x"), "forward", "back"),
+      toward(shownAt("y"), "out", "past the middle"),
+      toward(shownAt("z"), "up", "down"),
+    ];
+    const unit = units === "metric" ? "mm" : "in";
+    return [
+      {
+        path: formatPath(path),
+        text: `${text.join(", ")} (${unit})${typeof surveyed === "string" ? ", surveyed" : ""}`,
+      },
+    ];
   }
   return Object.entries(point).flatMap(([name, each]) => leaves([...path, name], each, document));
 }
+
+/** As typed, its sign said as a way. */
+function toward(typed: string, positive: string, negative: string): string {
+  const text = typed.trim();
+  return /^[-\u2212]/.test(text) ? `${text.slice(1).trim()} ${negative}` : `${text} ${positive}`;
+}
+
+/** A degree sign stands at its number, every other unit apart. */
+const withUnit = (value: string, unit: string): string => tidy(`${value}${unit === "°" ? "" : " "}${unit}`.trim());
 
 /** The unit that a bare number of this field means. */
 function unitAt(path: Path, value: unknown, document: CarDocument): string {

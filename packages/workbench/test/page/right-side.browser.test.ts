@@ -18,6 +18,9 @@ test("the right side is given its own arms, moved by itself, and mirrored again"
   expect(await field("right.linkage.upperLink.inner.y").inputValue()).toBe(`-${left}`);
   expect(await field("linkage.upperLink.inner.y").count()).toBe(0);
   expect(await page.locator(".sum").textContent()).toBe(travel);
+  // It is named as what is drawn: the right corner, seen as in a mirror.
+  await page.locator(".drawing text", { hasText: "right corner from behind, mirrored" }).first().waitFor();
+  expect(await page.locator(".drawing text", { hasText: "from the left" }).count()).toBe(0);
   // From behind, out is to the left, on a right corner drawn as a left one too.
   await page.locator('[data-handle="linkage.upperLink.inner"]').focus();
   await page.keyboard.press("Shift+ArrowUp");
@@ -26,6 +29,10 @@ test("the right side is given its own arms, moved by itself, and mirrored again"
   expect(await page.locator(".sum").textContent()).not.toBe(travel);
   // The left side is as it was.
   await page.getByRole("button", { name: /right rear corner/ }).click();
+  await page
+    .locator(".drawing text", { hasText: /^from the left$/ })
+    .first()
+    .waitFor();
   expect(await field("linkage.upperLink.inner.y").inputValue()).toBe(left);
   expect(await page.locator(".sum").textContent()).toBe(travel);
   await page.getByRole("button", { name: /Mirror the left again.*linkage/ }).click();
