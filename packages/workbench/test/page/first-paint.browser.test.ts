@@ -36,6 +36,8 @@ async function holdTheRest(page: Page): Promise<() => void> {
 const isDrawn = (page: Page): Promise<unknown> =>
   page.waitForFunction(
     () => document.querySelectorAll(".board-area path").length > 100 && /camber/.test(document.body.textContent ?? ""),
+    undefined,
+    { timeout: 60_000 },
   );
 
 test("a served car is drawn before what reads documents is fetched, within the size that was aimed at", async () => {
