@@ -14,6 +14,7 @@ import { Proposals } from "./Proposals.tsx";
 import { startOfStrength } from "./start-strength.ts";
 import { TubeSizes } from "./TubeSizes.tsx";
 import { useStrengthStudy } from "./use-strength-study.ts";
+import { WheelGives } from "./WheelGives.tsx";
 
 /** Whether the parts hold in the load cases, weakest first; found when the hand rests. */
 export function StrengthWork(): ReactNode {
@@ -47,13 +48,40 @@ function Found({ study }: { readonly study: Study }): ReactNode {
           Of the car before the last change; being found anew.
         </p>
       )}
+      <Ways hasParts={study.car.strength !== undefined} />
       <CheckList found={found} />
       <Proposals found={found} isLooking={isLooking} />
-      <FramePicture found={found} />
-      <TubeSizes found={found} />
+      <div id="strength-picture">
+        <FramePicture found={found} />
+      </div>
+      <WheelGives found={found} tyreRadius={study.car.wheel.freeRadius} />
+      <div id="strength-sizes">
+        <TubeSizes found={found} />
+      </div>
       <Masses found={found} />
-      {study.car.strength && <PartsEntry study={study} />}
+      <div id="strength-parts">{study.car.strength && <PartsEntry study={study} />}</div>
     </>
+  );
+}
+
+const WAYS = [
+  ["strength-picture", "under load"],
+  ["strength-sizes", "other sizes"],
+  ["strength-parts", "what they are made of"],
+] as const;
+
+/** Down the long sheet in one press. */
+function Ways({ hasParts }: { readonly hasParts: boolean }): ReactNode {
+  const go = (id: string): void => document.getElementById(id)?.scrollIntoView({ block: "start" });
+  return (
+    <p className="ways small">
+      Further down:{" "}
+      {WAYS.filter(([id]) => hasParts || id !== "strength-parts").map(([id, words]) => (
+        <button key={id} type="button" className="link" onClick={() => go(id)}>
+          {words}
+        </button>
+      ))}
+    </p>
   );
 }
 

@@ -11,6 +11,9 @@ beforeAll(async () => {
 });
 afterAll(() => built?.close());
 
+/** Found in a worker, on a machine that may be busy with other tests. */
+const PATIENCE = { timeout: 20_000 };
+
 async function openLanding(page: Page): Promise<void> {
   await page.locator(".order button", { hasText: "Landing" }).first().click();
   await page.locator(".landing-work").waitFor();
@@ -44,15 +47,15 @@ test("a drop has the engine's peaks, and its slider moves the real wheel by keys
   // At its beginning the wheel hangs; at the peak of the wheel load it is where the engine has it.
   const atStart = await travelNow(page);
   await page.locator('[data-peak="wheelLoad"] button').click();
-  await expect.poll(async () => Number(await travelNow(page))).toBeCloseTo(peaks.wheelLoad.travel / INCH, 1);
+  await expect.poll(async () => Number(await travelNow(page)), PATIENCE).toBeCloseTo(peaks.wheelLoad.travel / INCH, 1);
   const slider = page.getByLabel("Time of the landing");
   await slider.focus();
   await page.keyboard.press("Home");
-  await expect.poll(() => travelNow(page)).not.toBe("");
+  await expect.poll(() => travelNow(page), PATIENCE).not.toBe("");
   const atHome = await travelNow(page);
   expect(Number(atHome)).toBeLessThan(Number(atStart) + 1e-9);
   for (let i = 0; i < 45; i += 1) await page.keyboard.press("ArrowRight");
-  await expect.poll(() => travelNow(page)).not.toBe(atHome);
+  await expect.poll(() => travelNow(page), PATIENCE).not.toBe(atHome);
   expect(troubles).toEqual([]);
 });
 
@@ -77,7 +80,7 @@ test("played, the mechanism moves and stands still where it is stopped", async (
   await page.waitForTimeout(300);
   await page.evaluate(() => (document.activeElement as HTMLElement | null)?.blur());
   await page.keyboard.press("0");
-  await expect.poll(() => play.getAttribute("aria-pressed")).toBe("false");
+  await expect.poll(() => play.getAttribute("aria-pressed"), PATIENCE).toBe("false");
 });
 
 test("with reduced motion it jumps instead of gliding", async () => {
@@ -120,5 +123,5 @@ test("peaks go among the load cases in one step", async () => {
   await page.locator(".order button", { hasText: "Loads" }).first().click();
   await page.getByRole("button", { name: /drop from 24 in, wheel loaded most/ }).waitFor();
   await page.keyboard.press("Control+z");
-  await expect.poll(() => page.getByRole("button", { name: /drop from 24 in/ }).count()).toBe(0);
+  await expect.poll(() => page.getByRole("button", { name: /drop from 24 in/ }).count(), PATIENCE).toBe(0);
 });
