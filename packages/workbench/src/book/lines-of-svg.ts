@@ -1,7 +1,9 @@
 /** The words of a drawing from above to below, those on one line from left to right. */
 export function linesOfSvg(svg: string): readonly string[] {
   const lines = new Map<number, { readonly x: number; readonly words: string }[]>();
-  for (const text of new DOMParser().parseFromString(svg, "image/svg+xml").querySelectorAll("text")) {
+  // Without its style, which the page's own rules forbid and its words do not need.
+  const bare = svg.replace(/<style>.*?<\/style>/s, "");
+  for (const text of new DOMParser().parseFromString(bare, "image/svg+xml").querySelectorAll("text")) {
     const [x, y] = [Number(text.getAttribute("x")), Number(text.getAttribute("y"))];
     const words = (text.textContent ?? "").replace(/\s+/g, " ").trim();
     const row = Math.round(y * 10);
