@@ -312,6 +312,10 @@ export const COMMANDS: readonly Command[] = [
       { name: "upper", value: "BOX", meaning: 'where the upper mount may be: "box 0,14,26 8,20,36"' },
       { name: "upper-tube", value: "NAME", meaning: "upper mount along this tube among the keep-outs" },
       { name: "lower", value: "ZONE", meaning: 'an arm\'s tube (lowerArm.front), or "box ... on lower-arm"' },
+      { name: "bump", value: "LENGTH", meaning: "wanted travel up from ride (left out: to the car's own stop)" },
+      { name: "droop", value: "LENGTH", meaning: "wanted travel down from ride (left out: to the car's own stop)" },
+      { name: "stroke", value: "WINDOW", meaning: "share of the stroke that the travel uses, such as 80-92 %" },
+      { name: "ratio", value: "WINDOW", meaning: "motion ratio at ride, shock over wheel, such as 0.55-0.8" },
       { name: "step", value: "LENGTH", meaning: "between neighbours of the grid (left out: 1/2 in)" },
       { name: "frame", value: "NAMES", meaning: "tubes that may carry the upper mount (left out: those marked frame)" },
       {

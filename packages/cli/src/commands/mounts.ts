@@ -132,11 +132,45 @@ function requestFrom(
   return {
     ...asked,
     ...(frame && { frame }),
-    requirements: wrenchFrom(values, asked.requirements, units),
+    travel: travelFrom(values, asked.travel, units),
+    requirements: windowsFrom(values, wrenchFrom(values, asked.requirements, units)),
     ...(box !== undefined && { upper: { kind: "box", ...boxOf("--upper", box, units) } satisfies UpperZone }),
     ...(tube !== undefined && { upper: upperTube(tube, corner.car) }),
     ...(lower !== undefined && { lower: [lowerZone(lower, corner)] }),
   };
+}
+
+/** The travel between the stops, m; what is not said stays as the car has it. */
+function travelFrom(
+  values: ReadonlyMap<string, string>,
+  { droop, bump }: MountRequest["travel"],
+  units: UnitSystem,
+): MountRequest["travel"] {
+  const wanted = (name: "bump" | "droop", now: number): number => {
+    const text = values.get(name);
+    return text === undefined ? now : lengthOf(`--${name}`, text, units);
+  };
+  return { droop: -wanted("droop", -droop), bump: wanted("bump", bump) };
+}
+
+/** `--stroke 80-92 %` and `--ratio 0.55-0.8`. */
+function windowsFrom(values: ReadonlyMap<string, string>, requirements: MountRequirements): MountRequirements {
+  const { strokeUsed, motionRatio } = requirements;
+  return {
+    ...requirements,
+    strokeUsed: windowOf("stroke", values.get("stroke"), 100, 1) ?? strokeUsed,
+    motionRatio: windowOf("ratio", values.get("ratio"), 1, 2) ?? motionRatio,
+  };
+}
+
+/** Two numbers with a dash or `to` between them, in hundredths or as they are. */
+function windowOf(name: string, text: string | undefined, parts: number, largest: number) {
+  if (text === undefined) return null;
+  const match = /^(\d+(?:\.\d+)?)\s*(?:-|to)\s*(\d+(?:\.\d+)?)\s*%?$/.exec(text.trim());
+  const [least, most] = [Number(match?.[1]) / parts, Number(match?.[2]) / parts];
+  if (match && least < most && most <= largest) return { least, most };
+  const example = parts === 100 ? "80-92 %" : "0.55-0.8";
+  throw new Refusal(`--${name}: ${JSON.stringify(text)} is not a window such as ${example}.`);
 }
 
 /** `--wrench none`, or the free length that a socket and ratchet need. */

@@ -31,8 +31,10 @@ it("writes a car whose shock then stops nothing", async () => {
   const reading = readCarDocument(told.files.get("mounted.car.json")!);
   if (!reading.ok) throw new Error("what was written does not read");
   const { travel } = study(reading.car);
-  for (const { limits } of [travel.bump, travel.droop])
-    for (const limit of limits) if (/shock/.test(limit.label)) expect(limit.isProtected).toBe(true);
+  const shockIn = ({ limits }: (typeof travel)["bump"]) =>
+    limits.filter(({ code }) => code.startsWith("shock")).map(({ code, isProtected }) => ({ code, isProtected }));
+  expect(shockIn(travel.bump)).toEqual([{ code: "shock-shortest", isProtected: true }]);
+  expect(shockIn(travel.droop)).toEqual([{ code: "shock-longest", isProtected: true }]);
 });
 
 it("reads a shelf in CSV", async () => {
@@ -45,10 +47,35 @@ it("reads a shelf in CSV", async () => {
 });
 
 it("says what would open a place where a zone leaves none", async () => {
-  const { code, out } = await mounts("--upper", "box 4,14,24 8,20,27 1/2");
+  const zone = ["--upper", "box 4,14,24 8,20,27 1/2"];
+  const { code, out } = await mounts(...zone);
   expect(code).toBe(1);
   expect(out).toContain("SMALLEST SINGLE CHANGE");
-  expect(out).toMatch(/less stroke|less travel|No single change/);
+  const [, less = ""] = /^1 {2}(\d+ \d+\/\d+) in less travel in bump$/m.exec(out) ?? [];
+  expect(less).toBe("1 1/4");
+  // Asked for with that much less, and a sixteenth, a place is there; with a quarter more it is not.
+  const reading = readCarDocument(files[CAR]);
+  if (!reading.ok) throw new Error("the demo car does not read");
+  const full = study(reading.car).travel.bump.stop.travel / 0.0254;
+  const withLess = async (inches: number) => {
+    const told = await mounts(...zone, "--bump", String(full - inches));
+    return /, (\d+) fit/.exec(told.out)?.[1];
+  };
+  expect(Number(await withLess(1.25 + 1 / 32))).toBeGreaterThan(0);
+  expect(Number(await withLess(1.25 - 1 / 16))).toBe(0);
+});
+
+it("finds only what its windows allow, and refuses windows that are none", async () => {
+  const best = async (...words: string[]) => JSON.parse((await mounts("--json", ...words)).out).best;
+  const wide = await best();
+  const narrow = await best("--stroke", "70-80 %", "--ratio", "0.5 to 0.6", "--droop", "7");
+  expect(wide.some(({ strokeUsed }: { strokeUsed: number }) => strokeUsed > 0.8)).toBe(true);
+  expect(narrow.length).toBeGreaterThan(0);
+  for (const { strokeUsed, motionRatio } of narrow) {
+    expect(strokeUsed).toBeLessThanOrEqual(0.8);
+    expect(strokeUsed).toBeGreaterThanOrEqual(0.7);
+    expect(motionRatio).toBeLessThanOrEqual(0.6);
+  }
 });
 
 it("gives JSON in SI", async () => {
@@ -65,6 +92,9 @@ it.each([
   [["--upper", "box 1,2 3"], "is not a box"],
   [["--lower", "lowerArm.middle"], "lowerArm.front"],
   [["--apply", CAR], "name another file"],
+  [["--stroke", "92-80"], "is not a window such as 80-92 %"],
+  [["--ratio", "half"], "is not a window such as 0.55-0.8"],
+  [["--droop", "-8"], "is not a length above zero"],
 ] as const)("refuses %j with what would be right", async (words, said) => {
   const { code, err } = await mounts(...words);
   expect(code).toBe(2);

@@ -1,4 +1,9 @@
 import { describe, expect, it } from "vitest";
+import type { Car } from "../../src/car/car.ts";
+import { keepOutSolid, movingSolids } from "../../src/clearance/moving-solids.ts";
+import { separation } from "../../src/clearance/separation.ts";
+import { makeCorner, solveAt } from "../../src/cycle/corner.ts";
+import { positionOf } from "../../src/cycle/position.ts";
 import { applyOperations, readCarValue } from "../../src/document/index.ts";
 import { answerSolve, SOLVE_QUESTIONS, solveNeed } from "../../src/solve/ask.ts";
 import { saySolveNote } from "../../src/solve/note.ts";
@@ -102,4 +107,38 @@ describe("obstacles", () => {
     expect(shares[0]).toBe(0);
     expect(shares.at(-1)).toBeLessThanOrEqual(1);
   });
+});
+
+describe("the shortest wheelbase", () => {
+  /** Least gap of the tyre to any keep-out over the travel, less what is asked for there, m: nothing but poses and distances. */
+  const tyreSpare = (car: Car, droop: number, bump: number): number => {
+    const corner = makeCorner(car);
+    const gaps = Array.from({ length: 161 }, (_, i) => {
+      const { state } = solveAt(corner, droop + ((bump - droop) * i) / 160)!;
+      const { tyre } = movingSolids(corner, positionOf(corner, state));
+      return car.keepOuts.map((keepOut) => separation(tyre, keepOutSolid(keepOut)).distance - keepOut.clearance);
+    });
+    return Math.min(...gaps.flat());
+  };
+  /** Back to a mark of the tape; the tyre may come slantwise at what it meets, and half a millimetre between the looks. */
+  const MARK = 0.0254 / 16;
+  const LOOKS = 0.0005;
+
+  it.each(["saltbush", "greasewood", "juniper"] as const)(
+    "leaves the tyre of %s just clear, not more and not less",
+    (name) => {
+      const context = askable(name);
+      const { bump, droop } = context.study.travel;
+      const question = SOLVE_QUESTIONS.find(({ id }) => id === "shortest-wheelbase")!;
+      for (const more of [0, 0.02]) {
+        const answer = answerSolve(context, question, { forward: 1, more });
+        const reading = readCarValue(applyOperations(context.document, answer.operations));
+        if (!reading.ok) throw new Error("the document with the answer does not read");
+        const spare = tyreSpare(reading.car, droop.stop.travel, bump.stop.travel);
+        expect(Math.abs(answer.aim.before! - answer.aim.after!)).toBeGreaterThan(2 * MARK);
+        expect(spare - more).toBeGreaterThan(-LOOKS);
+        expect(spare - more).toBeLessThan(MARK + LOOKS);
+      }
+    },
+  );
 });
