@@ -26,9 +26,11 @@ export interface Fit {
 export interface FitOptions {
   /**
    * `even`: all unknowns are of one kind and damped alike, so that no step has a part in the null space and a net with
-   * too few readings moves least. `own`: each by its own slope (Marquardt), for unknowns of different kinds.
+   * too few readings moves least. `own`: each by its own slope (Marquardt), for unknowns of different kinds. `relative`:
+   * each by its own size, so that steps are shares of it (J. E. Dennis, R. B. Schnabel, Numerical Methods for Unconstrained
+   * Optimization, 1983, 7.1: scaling by typical size), for unknowns of any size from a far start.
    */
-  readonly damping?: "even" | "own";
+  readonly damping?: "even" | "own" | "relative";
   readonly most?: number;
 }
 
@@ -43,12 +45,15 @@ export function fitLeastSquares(model: Model, start: Float64Array, options: FitO
   let unknowns = start;
   let equations = model(unknowns);
   let sum = sumOf(equations);
-  let mu = damping === "own" ? 1 : 1e-3;
+  let mu = damping === "even" ? 1e-3 : 1;
   let grow = 2;
   const size = new Float64Array(start.length);
   for (let steps = 0; steps < most; steps += 1) {
     if (sum === 0 || unknowns.length === 0) return { status: "converged", unknowns, equations, sum, steps };
-    const step = damping === "even" ? dampedStep(equations, unknowns.length, mu) : scaledStep(equations, size, mu);
+    const step =
+      damping === "even"
+        ? dampedStep(equations, unknowns.length, mu)
+        : scaledStep(equations, scaleFor(damping, equations, size, unknowns), mu);
     const trial = unknowns.map((value, i) => value + step[i]!);
     const next = model(trial);
     const nextSum = sumOf(next);
@@ -59,11 +64,7 @@ export function fitLeastSquares(model: Model, start: Float64Array, options: FitO
       unknowns = trial;
       equations = next;
       sum = nextSum;
-      // Damping follows how well the straight model foretold the gain (K. Madsen, H. B. Nielsen, O. Tingleff, 2004).
-      mu = Math.max(
-        LEAST_MU,
-        mu * Math.max(damping === "even" ? 0.05 : 1 / 3, 1 - (2 * (expected > 0 ? gained / expected : 1) - 1) ** 3),
-      );
+      mu = Math.max(LEAST_MU, mu * eased(damping, expected > 0 ? gained / expected : 1));
       grow = 2;
       if (small || (gained <= same * sum && expected <= same * sum && mu <= 1e-6)) {
         return { status: ended(equations, size), unknowns, equations, sum, steps: steps + 1 };
@@ -73,11 +74,22 @@ export function fitLeastSquares(model: Model, start: Float64Array, options: FitO
         return { status: ended(equations, size), unknowns, equations, sum, steps: steps + 1 };
       }
       mu *= grow;
-      grow *= 2;
+      if (damping !== "relative") grow *= 2;
       if (!(mu < 1e30)) return { status: "stalled", unknowns, equations, sum, steps: steps + 1 };
     }
   }
   return { status: "too-many-steps", unknowns, equations, sum, steps: most };
+}
+
+/**
+ * From a far start, for unknowns of different kinds: damped relatively, and where that runs to where nothing tells an
+ * unknown, by their own slopes. The first that converges; otherwise the one with the smaller sum, with its status.
+ */
+export function fitFromFar(model: Model, start: Float64Array, most: number): Fit {
+  const relative = fitLeastSquares(model, start, { damping: "relative", most });
+  if (relative.status === "converged") return relative;
+  const own = fitLeastSquares(model, start, { damping: "own", most });
+  return own.status === "converged" || own.sum < relative.sum ? own : relative;
 }
 
 /** Where an unknown's slopes have died away on the way, nothing tells it any more: that is no solution. */
@@ -147,15 +159,47 @@ function dampedStep(equations: readonly Equation[], n: number, mu: number): Arra
   return solvePositive(normal, right);
 }
 
-/** Each unknown is damped by the largest slope that it has shown so far (J. J. Moré, 1978), kept in `size`. */
-function scaledStep(equations: readonly Equation[], size: Float64Array, mu: number): ArrayLike<number> {
-  const n = size.length;
-  const m = equations.length;
-  const now = new Float64Array(n);
+/** Each unknown's largest slope that it has shown so far (J. J. Moré, 1978), kept in `size`. */
+function largestSlopes(equations: readonly Equation[], size: Float64Array): Float64Array {
+  const now = new Float64Array(size.length);
   for (const { unknowns, slopes } of equations) {
     for (let k = 0; k < unknowns.length; k += 1) now[unknowns[k]!]! += slopes[k]! ** 2;
   }
-  for (let k = 0; k < n; k += 1) size[k] = Math.max(size[k]!, Math.sqrt(now[k]!));
+  for (let k = 0; k < size.length; k += 1) size[k] = Math.max(size[k]!, Math.sqrt(now[k]!));
+  return size;
+}
+
+/** What each unknown is damped in proportion to. The largest slopes are kept either way: they tell what has died away. */
+function scaleFor(
+  damping: "own" | "relative",
+  equations: readonly Equation[],
+  size: Float64Array,
+  unknowns: Float64Array,
+): Float64Array {
+  const largest = largestSlopes(equations, size);
+  return damping === "own" ? largest : perSize(unknowns);
+}
+
+/**
+ * How the damping eases after a step that lowers the sum, by the gain over what the straight model foretold (K. Madsen,
+ * H. B. Nielsen, O. Tingleff, Methods for Non-Linear Least Squares Problems, 2004). Relative damping eases and grows by
+ * Marquardt's fixed factors: in a narrow bent valley the gain is always far from foretold, and the other rule stands still.
+ */
+function eased(damping: NonNullable<FitOptions["damping"]>, ratio: number): number {
+  if (damping === "relative") return 1 / 3;
+  return Math.max(damping === "even" ? 0.05 : 1 / 3, 1 - (2 * ratio - 1) ** 3);
+}
+
+/** One over each unknown. */
+const perSize = (unknowns: Float64Array): Float64Array =>
+  unknowns.map((value) => 1 / Math.max(Math.abs(value), LEAST_SIZE));
+
+const LEAST_SIZE = 1e-12;
+
+/** The step with each unknown damped in proportion to `size`. */
+function scaledStep(equations: readonly Equation[], size: Float64Array, mu: number): ArrayLike<number> {
+  const n = size.length;
+  const m = equations.length;
   const scale = size.map((each) => (each > 0 ? 1 / each : 1));
   const stacked = Matrix.zeros(m + n, n);
   const right = Matrix.zeros(m + n, 1);
