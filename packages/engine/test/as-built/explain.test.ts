@@ -172,8 +172,19 @@ describe("the five-minute check", () => {
     const check = fiveMinuteCheck(plan)!;
     expect(check.reads).toBe(cardValue(makeCorner(plan), check.card, check.travel));
     expect(check.plusMinus).toBeGreaterThan(check.card.plusMinus);
-    expect(check.tells).toBeGreaterThan(0.5);
-    expect((check.travel / INCH) % 1).toBeCloseTo(0, 9);
+    // Told by the points alone, not by what is set by turning.
+    expect(2 * check.tells * (check.card.plusMinus / 2)).toBeLessThan(check.plusMinus);
+    // Points half as far off tell half as much.
+    const sure = { ...inputs, covariance: inputs.covariance.map((line) => line.map((each) => each / 4)) };
+    expect(fiveMinuteCheck(plan, sure)!.tells).toBeCloseTo(check.tells / 2, 6);
+  });
+
+  test("asks for the shock where it is the shock's mount that is least known", () => {
+    const document = exampleDocument("saltbush");
+    const upper = { ...document.shock!.upper, plusMinus: "3/4" };
+    const { card, travel } = fiveMinuteCheck(carOfDocument({ ...document, shock: { ...document.shock!, upper } }))!;
+    expect(card.kind).toBe("shock");
+    expect((travel / INCH) % 1).toBeCloseTo(0, 9);
   });
 });
 

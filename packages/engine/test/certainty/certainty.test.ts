@@ -1,18 +1,24 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { turnEffects } from "../../src/adjust/turn-effects.ts";
 import { cycleCertainty, readAll } from "../../src/certainty/cycle-certainty.ts";
 import { halton, normalDeviate } from "../../src/certainty/halton.ts";
 import { movedBy, uncertainInputs } from "../../src/certainty/inputs.ts";
 import { limitCertainty } from "../../src/certainty/limit-certainty.ts";
-import { choleskyOf, shifted, shiftsOf, simulateCars } from "../../src/certainty/monte-carlo.ts";
-import { spreadOf } from "../../src/certainty/slopes.ts";
+import { choleskyOf, drawer, shifted, shiftsOf, simulateCars } from "../../src/certainty/monte-carlo.ts";
+import { isBent, spreadOf } from "../../src/certainty/slopes.ts";
 import { makeCorner } from "../../src/cycle/corner.ts";
 import { quantitiesOf } from "../../src/cycle/quantities.ts";
+import { sayFinding } from "../../src/findings/say-finding.ts";
 import { reportTravel } from "../../src/limits/travel-report.ts";
+import { study } from "../../src/study/study.ts";
 import { carOfDocument, exampleCar, exampleDocument } from "../example-documents.ts";
 import { normalFrom, randomFrom } from "../survey/simulated-surveys.ts";
 
 const INCH = 0.0254;
+/** The example whose points come from readings. */
+const surveyedDocument = (): unknown =>
+  JSON.parse(readFileSync(new URL("../../../../examples/brittlebush.car.json", import.meta.url), "utf8"));
 const row = (...values: number[]): Float64Array => Float64Array.from(values);
 
 describe("propagation", () => {
@@ -26,6 +32,41 @@ describe("propagation", () => {
     sums.sort((a, b) => a - b);
     expect(sums[Math.round(0.975 * sums.length)]!).toBeCloseTo(3.92, 1);
     expect(sums[Math.round(0.025 * sums.length)]!).toBeCloseTo(-3.92, 1);
+  });
+
+  // JCGM 101:2008, 9.4: comparison loss of a power meter, y = x1² + x2², u(x1) = u(x2) = 0.005, x2 = 0. Table 6: at x1 = 0
+  // the estimate is 50e-6 with u = 50e-6 where the straight law gives 0 and 0; at x1 = 0.010 it is 150e-6 with u = 112e-6.
+  test.each([
+    [0, 50e-6, 50e-6, 0],
+    [0.01, 150e-6, 112e-6, 100e-6],
+  ])(
+    "a loss that turns back at nothing (JCGM 101:2008, 9.4, x1 = %d) is seen to bend, and is simulated",
+    (x1, mean, sd, straight) => {
+      const list = [0.005, 0.005].map(
+        (each) => ({ kind: "setting", setting: "camber", sd: each, from: "turning" }) as const,
+      );
+      const covariance = [row(0.005 ** 2, 0), row(0, 0.005 ** 2)];
+      const slopes = [row(2 * x1), row(0)];
+      const linear = spreadOf(slopes, covariance)[0]!.sd;
+      expect(linear).toBeCloseTo(straight, 12);
+      expect(isBent({ slopes, bends: [row(2), row(2)] }, { list }, 0, linear)).toBe(true);
+      const draw = drawer({ covariance });
+      const losses = Array.from({ length: 20_000 }, (_, n) => {
+        const [a, b] = draw(n + 1);
+        return (x1 + a!) ** 2 + b! ** 2;
+      });
+      const found = losses.reduce((a, b) => a + b, 0) / losses.length;
+      const spread = Math.sqrt(losses.reduce((a, b) => a + (b - found) ** 2, 0) / losses.length);
+      expect(Math.abs(found / mean - 1)).toBeLessThan(0.02);
+      expect(Math.abs(spread / sd - 1)).toBeLessThan(0.03);
+    },
+  );
+
+  test("far from where it turns back the straight law is enough (JCGM 101:2008, 9.4, x1 = 0.1)", () => {
+    const list = [0.005, 0.005].map(
+      (each) => ({ kind: "setting", setting: "camber", sd: each, from: "turning" }) as const,
+    );
+    expect(isBent({ slopes: [row(0.2), row(0)], bends: [row(2), row(2)] }, { list }, 0, 0.001)).toBe(false);
   });
 
   // JCGM 100:2008, 5.2.2, example: ten resistors calibrated against one standard hang together fully: 10 × 0.1 = 1.
@@ -180,6 +221,36 @@ describe("what matters most", () => {
     expect(2 * sd!).toBeCloseTo(Math.hypot(1 / 2, 1 / 16) * INCH, 6);
     expect(causes[0]!.input).toMatchObject({ from: "stated", sd: INCH / 4 });
     expect(causes[0]!.input.kind === "point" && causes[0]!.input.place.path).toBe("shock.upper");
+  });
+});
+
+describe("a study's certainty", () => {
+  const brittlebush = study(carOfDocument(surveyedDocument()));
+
+  test("what its points' readings bring is split among the readings: all shares together are the whole", () => {
+    const { matters } = brittlebush.certainty;
+    expect(matters.length).toBeGreaterThan(3);
+    const sum = matters.reduce((total, { weight }) => total + weight, 0);
+    expect(sum).toBeGreaterThan(0.4);
+    expect(sum).toBeLessThanOrEqual(1 + 1e-9);
+    for (const { source, of } of matters) {
+      for (const { share } of of) expect(share).toBeLessThanOrEqual(1 + 1e-9);
+      if (source.kind === "reading") expect(brittlebush.car.survey!.survey.readings[source.reading]).toBeDefined();
+    }
+  });
+
+  test("a limit nearer to the stop than its ± is not safe to rely on, and one farther off is not told so", () => {
+    const document = exampleDocument("saltbush");
+    const codes = (tacked: string): string[] =>
+      study(carOfDocument({ ...document, tolerances: { tacked, joint: tacked } }))
+        .findings.filter(({ code }) => code === "limit-uncertain")
+        .map((finding) => sayFinding(finding, "inch-pound").sentence);
+    expect(codes("1/16")).toEqual([]);
+    const said = codes("3/8");
+    expect(said.length).toBeGreaterThan(0);
+    expect(said.join("\n")).toMatch(
+      /^In droop the outer U-joint angle has 11\/16 in of travel left past the strap, ± 1? ?[\d/]+ in: not safe to rely on\. It would come first in about \d+ of 100 cars built so\.$/m,
+    );
   });
 });
 
