@@ -1,5 +1,5 @@
 import type { Dimension, UnitSystem } from "@armwright/engine";
-import { axisFor } from "./chart/axis.ts";
+import { type Axis, axisFor } from "./chart/axis.ts";
 import { circle, polyline, rectangle, spot } from "./path.ts";
 import type { Box, Primitive, Spot } from "./primitive.ts";
 import { area, line, stroke, text } from "./sketch.ts";
@@ -98,7 +98,7 @@ function drawStrip(parts: Primitive[], strip: HistoryStrip, frame: Box, ground: 
   parts.push(text("chart", spot(end, frame.y - 6), most, { anchor: "end" }));
   for (const { value } of ticks)
     parts.push(stroke("chart", spot(across(value), frame.y), spot(across(value), frame.y + frame.height), GRID));
-  for (const { value, text: words } of axis.ticks) {
+  for (const { value, text: words } of wideApart(axis, frame.height)) {
     parts.push(
       stroke("chart", spot(frame.x, up(value)), spot(end, up(value)), Math.abs(value) < 1e-12 ? ZERO : GRID),
       text("chart", spot(frame.x - 6, up(value) + 5), words, { anchor: "end" }),
@@ -136,6 +136,18 @@ function drawStrip(parts: Primitive[], strip: HistoryStrip, frame: Box, ground: 
     );
   }
   return axis;
+}
+
+/** Level numbers need this much height each, px. */
+const LINE = 15;
+
+/** Every second or third tick where all of them would touch; the one at nothing is always among them. */
+function wideApart({ ticks, low, high }: Axis, height: number): Axis["ticks"] {
+  const [first, second] = ticks;
+  if (!first || !second) return ticks;
+  const step = second.value - first.value;
+  const every = Math.max(1, Math.ceil((LINE * (high - low)) / (step * height)));
+  return ticks.filter(({ value }) => Math.round(value / step) % every === 0);
 }
 
 const GRID = { ink: "grid", weight: "thin" } as const;

@@ -125,6 +125,22 @@ describe("a landing over time", () => {
     expect(Math.min(...spots.map((spot) => spot.y))).toBeCloseTo(y, 6);
   });
 
+  test("level numbers do not touch one another", () => {
+    const values = Float64Array.from(history.time, (_, i) => (i === 5 ? 4.2 : i === 9 ? -1.1 : 0));
+    const { parts } = drawHistory(
+      history.time,
+      [{ id: "g", label: "body", dimension: "ratio", unit: "g", values, most: "most 4.2 g" }],
+      460,
+      "inch-pound",
+    );
+    const numbers = flat(parts).flatMap((part) =>
+      part.shape === "text" && part.anchor === "end" && part.at.x < 60 ? [part.at.y] : [],
+    );
+    expect(numbers.length).toBeGreaterThan(1);
+    const sorted = numbers.sort((a, b) => a - b);
+    for (let i = 1; i < sorted.length; i += 1) expect(sorted[i]! - sorted[i - 1]!).toBeGreaterThanOrEqual(14);
+  });
+
   test("its time axis runs from the first step to the last", () => {
     expect(chart.from.time).toBe(0);
     expect(chart.to.time).toBeCloseTo(20, 9);

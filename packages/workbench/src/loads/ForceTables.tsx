@@ -14,7 +14,9 @@ const LEFT_OVER = 0.001;
 /** Every force of the case where the wheel is now: joints, links, shock, stop, strap, shaft. */
 export function ForceTables({ now }: { readonly now: ForcesNow }): ReactNode {
   const units = useBench((state) => state.units);
-  const { notes, balance } = now.found;
+  const { balance } = now.found;
+  // That a part stands in for another says nothing where it is missing itself.
+  const notes = now.found.notes.filter(({ code }) => balance.ok || code !== "carrier-missing");
   return (
     <>
       {!balance.ok && <p>No balance: {sayNoBalance(balance)}.</p>}

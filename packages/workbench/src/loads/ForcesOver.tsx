@@ -28,6 +28,7 @@ export function ArrowsOver({
   useLayoutEffect(() => {
     if (ink.current) paint(ink.current, drawForces(VIEWS[view](sheet), arrows, covered), sheet.pen);
   });
+  if (arrows.length === 0) return null;
   return (
     <svg
       className="forces-over"
