@@ -1,5 +1,5 @@
 import { chartCycle, drawChart, drawRear, drawTape, heightOf, type Primitive } from "@armwright/drawing";
-import { type Car, type Study, study, type UnitSystem } from "@armwright/engine";
+import { type Car, type Study, studyMotion, type UnitSystem } from "@armwright/engine";
 import { CHART_TITLES } from "./board/chart-titles.ts";
 import { CHART_GAP, CHART_WIDTH, HEAD_GAP, layBoard, NUMERALS, TAPE_WIDTH } from "./board/layout.ts";
 import { paint } from "./board/paint.ts";
@@ -18,7 +18,8 @@ export function paintFirst(root: HTMLElement, car: Car): boolean {
   try {
     const kept = keptPreferences();
     const units = hasPreferences() ? kept.units : car.units;
-    const made = study(car);
+    // Nothing that is drawn asks for what is judged, and what judges is large.
+    const made = studyMotion(car) as Study;
     if (matchMedia("(max-width: 719px)").matches) paintPhone(root, made, units);
     else {
       const isNarrow = matchMedia("(max-width: 1199px)").matches;
