@@ -16,11 +16,15 @@ export interface JobState<Name extends JobName> {
   readonly failed: string;
 }
 
-/** Waits so long for the hand to rest, ms. */
+/** Waits so long for the hand to rest, ms, unless told otherwise. */
 const REST = 150;
 
 /** Has a job done in a worker for every new input, the newest only; null asks for nothing. */
-export function useJob<const Name extends JobName>(name: Name, input: InputOf<Name> | null): JobState<Name> {
+export function useJob<const Name extends JobName>(
+  name: Name,
+  input: InputOf<Name> | null,
+  rest: number = REST,
+): JobState<Name> {
   const [state, setState] = useState<JobState<Name>>({ last: null, failed: "" });
   const newest = useRef(newestWins());
   useEffect(() => {
@@ -35,11 +39,11 @@ export function useJob<const Name extends JobName>(name: Name, input: InputOf<Na
       if (!current.isNewest(signal)) return;
       if (outcome.ok) setState({ last: { input, answer: outcome.answer }, failed: "" });
       else if (outcome.why === "failed") setState((before) => ({ ...before, failed: outcome.words }));
-    }, REST);
+    }, rest);
     return () => {
       clearTimeout(timer);
       current.giveUp();
     };
-  }, [name, input]);
+  }, [name, input, rest]);
   return state;
 }

@@ -5,8 +5,10 @@ import { Dialog } from "../app/Dialog.tsx";
 import { DownMark, UpMark } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
 import { PhoneTape } from "../board/PhoneTape.tsx";
+import { betweenAt, useCertainty } from "../certainty/certainty-store.ts";
 import { setTravel } from "../store/bench.ts";
 import { solvedAt, valueIn } from "../store/position.ts";
+import { shownPlusMinus } from "../words/plus-minus.ts";
 import { Reading } from "../words/Reading.tsx";
 import { bare, shownLength, shownTravel, unitShown } from "../words/shown.ts";
 import { cycleHeights, nextHeight } from "./cycle-heights.ts";
@@ -33,6 +35,7 @@ function CycleAndRead({ study }: { readonly study: Study }): ReactNode {
   const travel = useBench((state) => state.travel);
   const units = useBench((state) => state.units);
   const readable = READ.flatMap((id) => study.quantities.find((quantity) => quantity.id === id) ?? []);
+  const sure = useCertainty();
   const [chosen, choose] = useState(0);
   const quantity = readable[chosen % readable.length];
   const next = readable[(chosen + 1) % readable.length];
@@ -41,6 +44,7 @@ function CycleAndRead({ study }: { readonly study: Study }): ReactNode {
   if (!quantity || !next) return null;
   const solved = solvedAt(study, travel);
   const number = bare(valueIn(study, quantity, solved), quantity.dimension, units, { sign: quantity.signed });
+  const between = sure && betweenAt(sure, quantity.id, travel);
   const hub = study.corner.wheelCentre.z + travel;
   return (
     <Dialog
@@ -65,6 +69,14 @@ function CycleAndRead({ study }: { readonly study: Study }): ReactNode {
             {quantity.dimension === "length"
               ? `${unitShown("length", units)}, to the nearest ${units === "metric" ? "half" : "sixteenth"}`
               : ""}
+            {between && (
+              <>
+                {quantity.dimension === "length" && <br />}
+                <Reading
+                  text={`± ${shownPlusMinus((between.high - between.low) / 2, quantity.dimension, units)} as built`}
+                />
+              </>
+            )}
           </p>
           <button type="button" className="pressable next-reading" onClick={() => choose(chosen + 1)}>
             <span className="quiet">Next:</span> <b>{spokenLabel(next)}</b>
