@@ -3,7 +3,7 @@ import { told } from "../fake-io.ts";
 
 const coil = (...words: string[]) => told(["coil", ...words], { files: {} });
 
-it("finds coils for a rate as published (CHECKS S4: wire 21, mean 150 mm, 75 N/mm: 7.814775 coils at 81 370 MPa)", async () => {
+it("finds coils for a rate as published (Bhandari, Design of Machine Elements, example 10.3: wire 21, mean 150 mm, 75 N/mm: 7.814775 coils at 81 370 MPa)", async () => {
   // The handbook's G; ours is 79.3 GPa, and coils go with it.
   const { out } = await coil("--metric", "--outside", "171", "--wire", "21", "--rate", "75", "--json");
   const made = JSON.parse(out);

@@ -22,7 +22,7 @@ const STILL = 1e-9;
 
 /**
  * Roll centre in this position: where the two lines meet that run through each contact point square to its path, seen in
- * the plane across the car (the front-view construction of CONVENTIONS' instant centre, drawn for both wheels).
+ * the plane across the car (the front-view construction of Milliken and Milliken, Race Car Vehicle Dynamics, ch. 17, from memory, drawn for both wheels).
  * Null where the lines are parallel, or where a contact point does not move in this view. Where they are one and the same line (a square trailing arm in heave: both lie in
  * the ground) every point of it would do, and the one on the centreline is given, which is where lines that are all but
  * the same meet on a car that is alike on both sides.

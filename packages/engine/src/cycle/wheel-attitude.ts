@@ -40,8 +40,8 @@ export function lowestPoint(centre: Vec3, axis: Vec3, radius: number): Vec3 {
 /**
  * Camber, toe and their gains, contact point, roll centre, side view, anti-squat and anti-lift of one position.
  * Roll centre: the front-view line of the contact point's motion, carried by the spindle with the wheel locked to it,
- * met square at the centre plane (ISO 8855 frame; kinematic roll centre as in ARCHITECTURE.md; equals the planar double
- * wishbone construction). Anti-squat and anti-lift by virtual work: a force F forward at the wheel (drive torque reacted
+ * met square at the centre plane (ISO 8855 axes; kinematic roll centre as Milliken and Milliken, Race Car Vehicle Dynamics,
+ * ch. 17, from memory; equals the planar double wishbone construction). Anti-squat and anti-lift by virtual work: a force F forward at the wheel (drive torque reacted
  * on the body, so it acts at the wheel centre; brake torque reacted on the spindle, so it acts at the contact point)
  * pushes the wheel by −F·dx/dz, against the load transfer F·h/L: anti = −(dx/dz)·L/h, times the rear share of braking.
  */

@@ -6,11 +6,11 @@ import { angle, type Finding, length, percent } from "./finding.ts";
 import type { Judged } from "./judge.ts";
 
 const DEGREE = Math.PI / 180;
-/** Bend at ride height above this runs hot and wears: common practice. */
+/** Bend at ride height above this runs hot and wears: common practice, no source. */
 const RIDE_BEND = 10 * DEGREE;
-/** Farther off the spin axis than this, m, is no slip of the tape any more: 1/8 in. */
+/** Farther off the spin axis than this, m, is no slip of the tape any more: ours, two of its marks. */
 const OFF_AXIS = 0.0254 / 8;
-/** A pair of joints that ripples like one joint beyond this angle is felt: common practice. */
+/** A pair of joints that ripples like one joint beyond this angle is felt: common practice, no source. */
 const SMOOTH_ANGLE = 3 * DEGREE;
 
 export function judgeDriveline(study: Judged): Finding[] {

@@ -6,7 +6,7 @@ import { type Finding, type FindingValue, length } from "./finding.ts";
 import type { Judged } from "./judge.ts";
 
 const INCH = 0.0254;
-/** Off the drawn ride height by more than this is worth a word, m. */
+/** Off the drawn ride height by more than this is worth a word, m: ours; scales and springs are good to about that much. */
 const RIDE_HEIGHT = INCH / 4;
 /** Less than this, m, does not count: half of a sixteenth. */
 const SAME = INCH / 32;

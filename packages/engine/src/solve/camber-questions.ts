@@ -113,7 +113,11 @@ export const CAMBER_AT_TWO: SolveQuestion = {
 const camberAt = (car: Car, travel: number): number | null =>
   solveAt(makeCorner(bareCar(car)), travel)?.row[ROW.camber] ?? null;
 
-/** A trailing arm's camber is set by how its hinge line is raked, all else's by the upper points' place seen from behind. */
+/**
+ * How far a point may go where nobody says: room to re-drill or move a tab, ours; camber within a quarter of a degree is as
+ * near as an angle finder is read. A trailing arm's camber is set by how its hinge line is raked, all else's by the
+ * upper points' place seen from behind.
+ */
 function camberZone(context: SolveContext): readonly NumberInput[] {
   const each = round(context, 2, 50);
   return context.study.car.linkage.kind === "trailing-arm"

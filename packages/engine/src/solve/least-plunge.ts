@@ -15,12 +15,14 @@ export const LEAST_PLUNGE: SolveQuestion = {
   needs: ({ study }) => (study.car.driveshaft ? null : "driveshaft"),
   inputs: (context) => [
     movableInput(plungeMovables(context.study.car)),
+    // Along the shaft, as far as a tab or a spacer goes: ours.
     ...zoneInputs({ x: 0, y: round(context, 2, 50), z: 0 }),
     ...travelInputs(context),
     {
       id: "within",
       label: "plunge that is still good",
       dimension: "length",
+      // Common practice, no source: a slip that works by more wears.
       default: round(context, 0.25, 6),
       least: 0,
       most: 1,

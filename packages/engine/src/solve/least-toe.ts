@@ -22,6 +22,7 @@ export const LEAST_TOE: SolveQuestion = {
   kinds: ["h-arm", "double-a-arm", "trailing-arm", "five-link"],
   needs: () => null,
   inputs: (context) => {
+    // As far as a tab is moved, ours; a tenth of a degree is 1/16 in across a 33 in tyre.
     const each = round(context, 1, 25);
     return [
       movableInput(singlePivots(context.study.car), [

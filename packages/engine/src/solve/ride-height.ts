@@ -29,6 +29,7 @@ export const RIDE_HEIGHT: SolveQuestion = {
       id: "clearance",
       label: "clearance wanted under the body at full bump",
       dimension: "length",
+      // Common practice, no source, where the car names none: a flat tyre then still keeps the skid plate off the ground.
       default: context.study.car.targets.clearanceAtFullBump ?? round(context, 3, 75),
       least: 0,
       most: 1,

@@ -33,6 +33,7 @@ export const SHAFT_SLIP: SolveQuestion = {
       signed: false,
     });
     return [
+      // Engaged: common practice, about as much as the spline is thick; from memory.
       length("engaged", "spline that has to stay engaged", slip?.leastEngagement ?? round(context, 1.5, 38)),
       length("left", "what has to be left before it bottoms (common practice)", round(context, 0.125, 3)),
       length("spline", "spline from bottomed to pulled apart, 0 where not known", splineOf(slip) ?? 0),

@@ -20,6 +20,7 @@ export const SHORTEST_WHEELBASE: SolveQuestion = {
   inputs: (context) => [
     {
       id: "forward",
+      // As far as is looked, ours.
       label: "how far it may go forward",
       dimension: "length",
       default: round(context, 12, 300),

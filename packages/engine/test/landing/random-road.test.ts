@@ -3,13 +3,13 @@ import { ROAD_BAND, randomRoad, roughnessOf } from "../../src/landing/random-roa
 import { roadAt } from "../../src/landing/road.ts";
 
 describe("random road of a class", () => {
-  it("roughness by class (ISO 8608 table C.2; CHECKS Q8)", () => {
+  it("roughness by class (ISO 8608, table C.2)", () => {
     expect(roughnessOf("A")).toBe(16e-6);
     expect(roughnessOf("C")).toBe(256e-6);
     expect(roughnessOf("H")).toBeCloseTo(262_144e-6, 15);
   });
 
-  it("root mean square over the whole band (CHECKS Q11): A 3.806, C 15.226, E 60.903 mm", () => {
+  it("root mean square over the whole band (√(G_d·n0²·(1/n1 − 1/n2)), own evaluation): A 3.806, C 15.226, E 60.903 mm", () => {
     const { heights } = randomRoad("A", 10, 40_000, 7, 0.15);
     const mean = heights.reduce((sum, z) => sum + z * z, 0) / heights.length;
     // A finite length does not hold whole waves of each of 400 bands: one in a hundred.

@@ -4,7 +4,7 @@ import { tryStep } from "../../src/landing/dormand-prince.ts";
 import { type CornerStart, runCorner, STEP, STEP_SIZE, USUAL_STEPS } from "../../src/landing/run-corner.ts";
 import { type PlainCorner, plainConstants } from "./plain-model.ts";
 
-/** Quarter car of CHECKS Q5, all without gravity unless said. */
+/** An invented quarter car: 250 kg on 16 kN/m over 40 kg on 160 kN/m; its modes are eigenvalues, no publication. All without gravity unless said. */
 const QUARTER: PlainCorner = {
   sprung: 250,
   unsprung: 40,
@@ -31,7 +31,7 @@ describe("runCorner against closed forms", () => {
       [1, 4.42869],
       [2, 6.26311],
     ] as const) {
-      // Drop speeds: CHECKS I6.
+      // Drop speeds: √(2gh), g 9.80665 m/s².
       const drop = run(P, { body: height, bodySpeed: 0, wheel: height, wheelSpeed: 0 }, 1);
       let touch = 0;
       while (drop.at(touch, STEP.wheel) > 0) touch += 1;
@@ -91,12 +91,12 @@ describe("runCorner against closed forms", () => {
       const size = 0.002 / Math.max(1, Math.abs(shape));
       const start = { body: rest.body + size, bodySpeed: 0, wheel: rest.wheel + size * shape, wheelSpeed: 0 };
       const back = run(P, start, 4 / hertz, 1e-11);
-      // CHECKS gives five decimals, so the shape is known to 1e-5 or so.
+      // The eigenvalues are held to five decimals, so the shape is known to 1e-5 or so.
       expect(Math.abs(back.last(STEP.body) - start.body)).toBeLessThan(2e-4 * size);
     }
   });
 
-  it("the Golden Car damped: its decay and frequency (CHECKS Q4)", () => {
+  it("the Golden Car damped: its decay and frequency (eigenvalues of the car of ASTM E1926)", () => {
     const corner = { sprung: 1, unsprung: 0.15, springRate: 63.3, tyreRate: 653, damping: 6, tyreDamping: 0 };
     const whole = { ...corner, gravity: 9.80665 };
     const P = plainConstants(whole);

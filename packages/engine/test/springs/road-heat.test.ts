@@ -3,7 +3,7 @@ import { solveLinear } from "../../src/geometry/solve-linear.ts";
 import { damperPower, groundSpeedDensity, meanSquareSpeed, roadHeat } from "../../src/springs/road-heat.ts";
 import { exampleCar } from "../example-documents.ts";
 
-/** CHECKS Q5, Q12: an invented quarter car on a class C road at 10 m/s. */
+/** An invented quarter car on a road of ISO 8608 class C at 10 m/s; its answers by the Lyapunov equation, no publication. */
 const QUARTER = { ms: 250, mu: 40, ks: 16_000, kt: 160_000, c: 1000 };
 const DENSITY = groundSpeedDensity("C", 10);
 
@@ -36,7 +36,7 @@ function lyapunovSpeed({ ms, mu, ks, kt, c }: typeof QUARTER, density: number): 
 }
 
 describe("energy of a rough road", () => {
-  it("rests on the density of a class C road's speed (CHECKS Q9: 1.01065e-4 m at 1 m/s)", () => {
+  it("rests on the density of a class C road's speed ((2π·n0)²·G_d(n0), ISO 8608 table C.2's 256e-6 m³: 1.01065e-4 m at 1 m/s)", () => {
     expect(groundSpeedDensity("C", 1)).toBeCloseTo(1.01065e-4, 8);
   });
 

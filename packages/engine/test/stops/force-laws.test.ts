@@ -64,7 +64,7 @@ describe("force of a bump stop", () => {
     );
   });
 
-  it("follows p·V^1.4 (CHECKS A1, OpenStax University Physics Vol. 2, §3.6: 240 to 40 cm³ from 1e5 Pa)", () => {
+  it("follows p·V^1.4 (OpenStax, University Physics Vol. 2, §3.6: 240 to 40 cm³ from 1e5 Pa)", () => {
     // Its 200 cm³ as 0.2 m of a rod of 10 cm².
     const diameter = Math.sqrt((4 * 0.001) / Math.PI);
     const law: BumpStopLaw = { kind: "gas", stroke: 0.2, pressure: 1e5 - ATMOSPHERE, volume: 240e-6, diameter };
@@ -73,7 +73,7 @@ describe("force of a bump stop", () => {
     expect(energy + ATMOSPHERE * 200e-6).toBeCloseTo(62.86, 2);
   });
 
-  it("has a gas strut's force and rate (CHECKS A2: 1.5 MPa on 0.002 m², 0.6 l, k = γpA²/V)", () => {
+  it("has a gas strut's force and rate (k = γ·p·A²/V by its own derivative, no publication: 1.5 MPa on 0.002 m², 0.6 l)", () => {
     const diameter = Math.sqrt((4 * 0.002) / Math.PI);
     // Absolute on both sides of that row: without the air outside.
     const law: BumpStopLaw = { kind: "gas", stroke: 0.1, pressure: 1.5e6 - ATMOSPHERE, volume: 0.6e-3, diameter };
@@ -84,7 +84,7 @@ describe("force of a bump stop", () => {
     expect(bumpStopAt(law, 0.05).rate).toBeCloseTo(21_685.2, 0);
   });
 
-  it("stiffens rubber by its shape (CHECKS A3, Gent & Lindley) and starts at that stiffness", () => {
+  it("stiffens rubber by its shape (E_a = E·(1 + 2S²): Gent and Lindley 1959, as quoted second-hand) and starts at that stiffness", () => {
     expect(apparentModulus(1, shapeFactor(60, 30))).toBe(1.5);
     expect(apparentModulus(1, shapeFactor(50, 50))).toBe(1.125);
     const law = rubberLaw({ reach: 0.05, solid: 0.02 }, { diameter: 0.05, hardness: 60 });
@@ -92,7 +92,7 @@ describe("force of a bump stop", () => {
     expect(bumpStopAt(law, 1e-9).rate / ((law.modulus * 1.125 * area) / 0.05)).toBeCloseTo(1, 6);
   });
 
-  it("knows rubber by its hardness only to a factor near two (CHECKS A4, Shore A 70: a spread, no gate)", () => {
+  it("knows rubber by its hardness only to a factor near two (Shore A 70: Gent 1958 and Ruess, both from memory: a spread, no gate)", () => {
     expect(modulusAfterGent(70) / 1e6).toBeCloseTo(5.54, 2);
     expect(modulusAfterRuess(70) / 1e6).toBeCloseTo(10.11, 2);
   });
