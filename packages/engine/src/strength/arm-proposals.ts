@@ -95,18 +95,18 @@ const ROLES = ["main", "cross", "under"] as const;
 type Role = (typeof ROLES)[number];
 
 /** Role by role, weakest first, the lightest stocked size with which that role's tubes hold; again, until all do. */
-function findSizes(search: Search): ArmChange | null {
+function findSizes(search: Search, from: ArmChange = {}): ArmChange | null {
   const { car, arm } = search;
-  let change: ArmChange = {};
+  let change = from;
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
     const now = reckoned(search, change, search.grave);
     const worst = weakest(now.checks);
     if (!worst || holds(worst)) return change;
     const role = ROLES.find((each) => each === roleOf(now.frame, worst));
     if (!role) return null;
-    const from = sizeOf(car, arm, role, change);
-    if (!from) return null;
-    const size = lightestThat(from, from.diameter + MOST_LARGER, car.units, (wanted) =>
+    const present = sizeOf(car, arm, role, change);
+    if (!present) return null;
+    const size = lightestThat(present, present.diameter + MOST_LARGER, car.units, (wanted) =>
       doHold(search, withSize(car, arm, change, role, wanted), role),
     );
     if (!size) return null;
@@ -187,17 +187,15 @@ const DROPS: Readonly<Record<UnitSystem, readonly number[]>> = {
   metric: [0.06, 0.08, 0.1],
 };
 
-/** The lightest second tube, where the arm has none. */
+/** The lightest second tube, where the arm has none; where other tubes are weak too, a stout one and larger ones of those. */
 function findUnder(search: Search): ArmChange | null {
   const { car, arm } = search;
   if (armTube(car, arm).under) return null;
   const tubes: readonly UnderTubeEntry[] = SECOND_TUBES[car.units].flatMap((size) =>
     DROPS[car.units].map((drop) => ({ ...size, drop })),
   );
-  return firstThatHolds(
-    search,
-    tubes.map((under) => ({ under })),
-  );
+  const changes = tubes.map((under): ArmChange => ({ under }));
+  return firstThatHolds(search, changes) ?? findSizes(search, changes.at(-1));
 }
 
 const firstThatHolds = (search: Search, changes: readonly ArmChange[]): ArmChange | null =>
