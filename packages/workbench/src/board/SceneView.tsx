@@ -79,6 +79,7 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
     };
   }, []);
   useEffect(() => {
+    const added = inSpace?.(study, solved);
     scene?.show(study, solved.position, {
       units,
       troubles: troublesAt(study, solved.position, solved.row, [
@@ -86,10 +87,10 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
         ...meshGapsNow(measured, solved.travel),
       ]),
       ...(inHand !== undefined && { held: inHand }),
-      moreGrips: mounts.grips,
       ghosts: ghostsOf(study, solved.position),
       spot: spot && { at: spot, label: "" },
-      ...inSpace?.(study, solved),
+      ...added,
+      moreGrips: [...mounts.grips, ...(added?.moreGrips ?? [])],
     });
   }, [scene, study, solved, inHand, spot, units, measured, mounts.grips, inSpace]);
   useEffect(() => scene?.showMounts(mounts.picture), [scene, mounts.picture]);

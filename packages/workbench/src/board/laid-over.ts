@@ -19,7 +19,10 @@ export interface OverProps {
 }
 
 /** What a step's own work adds to the car in space, found anew for every position. */
-export type InSpace = (study: Study, solved: Solved) => Pick<ShowOptions, "forces" | "groundZ" | "armFrame">;
+export type InSpace = (
+  study: Study,
+  solved: Solved,
+) => Pick<ShowOptions, "forces" | "groundZ" | "armFrame" | "moreGrips">;
 
 /** What a step's own work lays over the large view, and adds to the car in space, while it is open; none as a rule. */
 export const laidOver = createStore<{

@@ -85,7 +85,10 @@ function Items({ path, title, document, copy }: ItemsProps): ReactNode {
       </summary>
       {items.map((item, index) => {
         const name = String(item["name"]);
-        const fields = fieldsAt(formatPath([...path, index]), document).map((field) => ({ ...field, group: "" }));
+        // A pivot or mount gives the node its point.
+        const fields = fieldsAt(formatPath([...path, index]), document)
+          .filter((field) => item["at"] === undefined || !field.path.includes("].point"))
+          .map((field) => ({ ...field, group: "" }));
         return (
           // biome-ignore lint/suspicious/noArrayIndexKey: a list's things are told apart by their place only.
           <details key={index} className="item">

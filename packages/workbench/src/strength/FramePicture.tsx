@@ -7,14 +7,19 @@ import { paint } from "../board/paint.ts";
 import { useSize } from "../board/use-size.ts";
 import { capital } from "../form/schema-fields.ts";
 import { shownFigures } from "../words/three-figures.ts";
-import { armsInSpace, bentNow, caseOf } from "./arm-now.ts";
+import { armsInSpace, bentNow, caseOf, frameGrips } from "./arm-now.ts";
 import { showCase, useStrength } from "./strength-store.ts";
 
 /** Each arm bent under a load case, every piece by how much it is asked; the same lies over the car in space. */
 export function FramePicture({ found }: { readonly found: StrengthStudy }): ReactNode {
   const chosen = useStrength((state) => state.chosen);
   useEffect(() => {
-    laidOver.setState({ inSpace: (_study, { position }) => ({ armFrame: armsInSpace(found, chosen, position) }) });
+    laidOver.setState({
+      inSpace: (study, { position }) => ({
+        armFrame: armsInSpace(found, chosen, position),
+        moreGrips: frameGrips(study.car),
+      }),
+    });
     return () => laidOver.setState({ inSpace: null });
   }, [found, chosen]);
   return found.arms.map((arm) => <OneArm key={arm.frame.arm} arm={arm} chosen={chosen} />);

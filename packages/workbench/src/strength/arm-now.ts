@@ -1,6 +1,8 @@
 import { type BentArm, bentArm, percent, useClassOf } from "@armwright/drawing";
-import { type ArmCheck, type Position, placeOn, type StrengthStudy } from "@armwright/engine";
+import { type ArmCheck, type ArmId, type Car, type Position, placeOn, type StrengthStudy } from "@armwright/engine";
+import { formatPath } from "@armwright/engine/document";
 import type { FramePictureInSpace } from "../scene/parts/arm-frame.ts";
+import type { SceneGrip } from "../scene/types.ts";
 
 /** The arm with the weakest tube, or the first. */
 export const weakestArm = ({ arms }: StrengthStudy): ArmCheck | undefined =>
@@ -49,3 +51,20 @@ export function armsInSpace(found: StrengthStudy, chosen: string | null, positio
       .map(({ at, use }) => ({ at, text: `${percent(use)} %`, isOver: use > 1 })),
   };
 }
+
+/** Nodes that the builder drew and that are neither pivot nor mount: to be dragged in space as any point of the car. */
+export const frameGrips = ({ strength }: Pick<Car, "strength">): readonly SceneGrip[] =>
+  Object.entries(strength?.frames ?? {}).flatMap(([arm, frame]) =>
+    frame.nodes.flatMap(({ name, point, at }, index): SceneGrip[] =>
+      at === undefined
+        ? [
+            {
+              path: formatPath(["strength", "frames", arm, "nodes", index, "point"]),
+              label: name,
+              point,
+              on: arm as ArmId,
+            },
+          ]
+        : [],
+    ),
+  );

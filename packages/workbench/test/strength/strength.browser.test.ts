@@ -191,3 +191,38 @@ for (const [name, options] of [
     }
   });
 }
+
+test("a frame of the builder's own is begun from the starting one, and a node of it is moved in space", async () => {
+  const { page, troubles } = await built.open();
+  await openStep(page, "Strength");
+  await page.locator(".check").first().waitFor();
+  await page.locator("summary", { hasText: "Lower arm" }).first().click();
+  await page.getByRole("button", { name: /Draw its frame yourself/ }).click();
+  const coordinates = page.locator(`[data-field^='strength.frames["lower-arm"].nodes'][data-field*=".point."]`);
+  await expect.poll(() => coordinates.count(), PATIENCE).toBeGreaterThan(10);
+  const read = (): Promise<readonly string[]> =>
+    coordinates.evaluateAll((inputs) =>
+      // The one in the hand is asked for its ± as well.
+      inputs.flatMap((input) =>
+        (input as HTMLElement).dataset["field"]?.endsWith("plusMinus") ? [] : [(input as HTMLInputElement).value],
+      ),
+    );
+  const before = await read();
+  await page.getByRole("button", { name: "in space" }).click();
+  const canvas = page.locator(".scene canvas");
+  await canvas.waitFor();
+  await canvas.focus();
+  const held = page.locator(".scene-label-hold");
+  await expect
+    .poll(async () => {
+      await page.keyboard.press("n");
+      await page.waitForTimeout(60);
+      return (await held.count()) > 0 ? await held.first().textContent() : "";
+    }, PATIENCE)
+    .toContain("cross tube");
+  await page.keyboard.press("ArrowUp");
+  await expect.poll(async () => (await read()).filter((value, i) => value !== before[i]).length, PATIENCE).toBe(1);
+  await page.keyboard.press("Control+z");
+  await expect.poll(read, PATIENCE).toEqual(before);
+  expect(troubles).toEqual([]);
+});
