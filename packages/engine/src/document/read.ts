@@ -66,10 +66,19 @@ function readValue(value: unknown, earlier: readonly Fault[], locate: Locate | u
   return { ok: true, document: structure.document, car: assembly.car, warnings };
 }
 
+const RIGHT = "right.";
+
 /** The car with what is known of how sure its points are: the survey's readings, and points with a ± of their own. */
 function withCertainty(car: Car, document: CarDocument, survey: CarSurvey | undefined): Car {
-  const ownTolerances = ownTolerancesOf(document);
-  const right = car.right && { ...car.right, ...(ownTolerances.length > 0 && { ownTolerances }) };
+  const all = ownTolerancesOf(document);
+  const isOnRight = ({ path }: { readonly path: string }): boolean => path.startsWith(RIGHT);
+  const ownTolerances = all.filter((each) => !isOnRight(each));
+  // What is entered for the right side stands there in place of the left one's.
+  const onRight = [...ownTolerances, ...all.filter(isOnRight)].map(({ path, plusMinus }) => ({
+    path: path.replace(RIGHT, ""),
+    plusMinus,
+  }));
+  const right = car.right && { ...car.right, ...(onRight.length > 0 && { ownTolerances: onRight }) };
   return {
     ...car,
     ...(ownTolerances.length > 0 && { ownTolerances }),

@@ -224,6 +224,19 @@ describe("what matters most", () => {
   });
 });
 
+test("a point of the right side with a ± of its own goes with the right wheel only", () => {
+  const document = exampleDocument("saltbush");
+  const { upper, ...shock } = document.shock!;
+  const mirrored = (point: typeof upper) => ({ ...point, y: `-${point.y}` });
+  const lower = mirrored(shock.lower as typeof upper);
+  const car = carOfDocument({
+    ...document,
+    right: { shock: { ...shock, lower, upper: { ...mirrored(upper), plusMinus: "1/2" } } },
+  });
+  expect(car.ownTolerances).toBeUndefined();
+  expect(car.right!.ownTolerances).toEqual([{ path: "shock.upper", plusMinus: INCH / 2 }]);
+});
+
 describe("a study's certainty", () => {
   const brittlebush = study(carOfDocument(surveyedDocument()));
 
