@@ -52,7 +52,8 @@ const holds = (text: string, part: string): boolean => text.toLowerCase().includ
 
 const NOT: readonly string[] = [
   'A factor is as good as its load case: common practice, in g, yours to change under "loads". Real blows can be harder: npx armwright land.',
-  'Arms are reckoned as welded frames; where you drew none, one is made from the car\'s points, with shock and stop bearing on plain tube. Draw yours under "strength", "frames".',
+  'Arms are reckoned as welded frames; where you drew none, one is made from the car\'s points, with gusset and second tube where you gave them. Draw yours under "strength", "frames".',
+  "Along a hinge line either rod end is taken to bear the whole force: statics cannot tell their shares.",
   "Beside a weld a tube is held against its strength as welded, not as bought.",
   "Not covered: quality of welds, impact, corrosion, fit and slop, the chassis the tabs stand on, rule books and road law.",
   "A screen, no approval: a licensed engineer decides. Test slowly, inspect, look for cracks.",
