@@ -8,7 +8,7 @@
 
 typedef struct {
   int core, stride;
-  double disc_radius, disc_half_width;
+  double disc_radius, disc_half_width, radius;
   const double *data;
 } Obstacle;
 
@@ -106,6 +106,32 @@ static double core_distance(const Obstacle *o, int k, const double *u, const dou
   return to_disc(f, a, d + 3, o->disc_radius, o->disc_half_width);
 }
 
+typedef struct {
+  double radius, start, end;
+  int looks[2];
+} Socket;
+
+/* A socket goes on a bolt where nothing is in its way from one side, in one of the two positions looked at. */
+static int goes_on(const Obstacle *obstacles, const double *mask, int count, const Socket *s, const double *at, int moves,
+                   const double *bolt, const int *row) {
+  for (int l = 0; l < 2; l++) {
+    int k = s->looks[l];
+    const double *x = moves ? at + 3 * k : at, *b = bolt + 3 * row[l];
+    for (int side = 1; side >= -1; side -= 2) {
+      double u[3], p[3];
+      int is_free = 1;
+      for (int n = 0; n < 3; n++) {
+        u[n] = x[n] + side * s->start * b[n];
+        p[n] = x[n] + side * s->end * b[n];
+      }
+      for (int o = 0; o < count && is_free; o++)
+        if (!mask || mask[o]) is_free = core_distance(obstacles + o, k, u, p) - s->radius - obstacles[o].radius >= 0;
+      if (is_free) return 1;
+    }
+  }
+  return 0;
+}
+
 static double dot3(const double *a, const double *b) { return a[0] * b[0] + a[1] * b[1] + a[2] * b[2]; }
 
 int main(int argc, char **argv) {
@@ -120,6 +146,12 @@ int main(int argc, char **argv) {
   int stations = (int)take(), ride = (int)take(), uppers = (int)take(), lowers = (int)take(), count = (int)take();
   double used_least = take(), used_most = take(), ratio_least = take(), ratio_most = take(), may_fall = take();
   double most = take(), least = take(), stroke = take(), cos_lean = take(), sin_eye = take();
+  Socket socket;
+  socket.radius = take();
+  socket.start = take();
+  socket.end = take();
+  for (int l = 0; l < 2; l++) socket.looks[l] = (int)take();
+  int lower_row[2] = {socket.looks[0] != 0, socket.looks[1] != 0}, upper_row[2] = {0, 0};
   const double *upper = next;
   next += 3 * uppers;
   Obstacle *obstacles = malloc(count * sizeof *obstacles);
@@ -129,12 +161,13 @@ int main(int argc, char **argv) {
     o->stride = (int)take();
     o->disc_radius = take();
     o->disc_half_width = take();
+    o->radius = take();
     int n = (int)take();
     o->data = next;
     next += n;
   }
   const double *lower = next;
-  int per_lower = 3 * stations + 9 + 9 + 3 + count;
+  int per_lower = 3 * stations + 9 + 9 + 3 + 2 * count;
   int *order = malloc(count * sizeof *order);
   double best = INFINITY, sum = 0;
   long feasible = 0;
@@ -145,6 +178,8 @@ int main(int argc, char **argv) {
     sum = 0;
     for (int j = 0; j < lowers; j++) {
       const double *at = lower + (long)j * per_lower, *v = at + 3 * stations, *bolt = v + 9, *own = bolt + 9, *needs = own + 3;
+      const double *others = needs + count;
+      int lower_goes_on = -1;
       for (int i = 0; i < count; i++) order[i] = i;
       for (int i = 0; i < uppers; i++) {
         const double *u = upper + 3 * i, *pr = at + 3 * ride, *pb = at + 3 * (stations - 1);
@@ -177,6 +212,10 @@ int main(int argc, char **argv) {
           order[0] = index;
         }
         if (blocked) continue;
+        if (socket.radius >= 0) {
+          if (lower_goes_on < 0) lower_goes_on = goes_on(obstacles, others, count, &socket, at, 1, bolt, lower_row);
+          if (!lower_goes_on || !goes_on(obstacles, NULL, count, &socket, u, 0, own, upper_row)) continue;
+        }
         feasible++;
         double key = (double)j * uppers + i;
         sum += (key + 1) * (1 + fmod(key, 97));

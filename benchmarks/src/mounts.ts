@@ -7,6 +7,7 @@ import { makeCorner } from "../../packages/engine/dist/cycle/corner.js";
 import { readCarDocument } from "../../packages/engine/dist/document/index.js";
 import { trialOf } from "../../packages/engine/dist/mounts/candidate.js";
 import { defaultRequest } from "../../packages/engine/dist/mounts/default-request.js";
+import { USUAL_EYE_WIDTH } from "../../packages/engine/dist/mounts/eye-limit.js";
 import { findMounts } from "../../packages/engine/dist/mounts/find-mounts.js";
 import { makeSink, scanLower } from "../../packages/engine/dist/mounts/scan.js";
 import { makeSearch, type Search } from "../../packages/engine/dist/mounts/search.js";
@@ -27,13 +28,16 @@ export async function benchmarkMounts(): Promise<boolean> {
   const shock = { name: "own", shortest, longest, bodyDiameter: diameter, springDiameter: 0, misalignmentLimit: 0.3 };
   const rows: string[][] = [];
   let agree = true;
-  let best = { perSecond: 0, second: 0 };
-  for (const parts of [2, 4]) {
+  const reached: { readonly of: string; readonly perSecond: number; readonly second: number }[] = [];
+  for (const [parts, hasWrench] of [
+    [2, true],
+    [4, false],
+    [4, true],
+  ] as const) {
     const corner = makeCorner(car);
     const asked = defaultRequest(corner, [shock], 0.0254 / parts);
-    // Room for a wrench is not in the C program: left out on both sides.
-    const { wrench: _, ...requirements } = asked.requirements;
-    const request = { ...asked, requirements };
+    const { wrench, ...others } = asked.requirements;
+    const request = { ...asked, requirements: hasWrench && wrench ? { ...others, wrench } : others };
     const search = makeSearch(corner, request);
     const workers = [0, 1].map(
       (part) =>
@@ -66,9 +70,15 @@ export async function benchmarkMounts(): Promise<boolean> {
     const ours = checksum(search);
     agree = agree && (!program || sums === ours);
     const whole = seconds(() => findMounts(corner, request));
-    if (parts === 4) best = { perSecond: count / two, second: one / two };
+    if (parts === 4)
+      reached.push({
+        of: hasWrench ? "with room for a wrench" : "without a wrench",
+        perSecond: count / two,
+        second: one / two,
+      });
     rows.push([
       `1/${parts} in`,
+      hasWrench ? "yes" : "no",
       String(count),
       ours.split(" ")[0]!,
       million(count / c),
@@ -86,16 +96,30 @@ export async function benchmarkMounts(): Promise<boolean> {
   console.log(`Candidates that are skipped by the row count too. C: a plain pruned loop, ${C_COMMAND}, one core.`);
   console.log(
     table(
-      ["grid", "candidates", "fit", "C", "one worker", "two", "second brings", "C to one", "same set", "findMounts, s"],
+      [
+        "grid",
+        "wrench",
+        "candidates",
+        "fit",
+        "C",
+        "one worker",
+        "two",
+        "second brings",
+        "C to one",
+        "same set",
+        "findMounts, s",
+      ],
       rows,
     ),
   );
-  console.log(
-    `${best.perSecond >= AIMS.perSecondOnTwo ? "met    " : "NOT MET"}  at least ${million(AIMS.perSecondOnTwo)} million a second on two: ${million(best.perSecond)}`,
-  );
-  console.log(
-    `${best.second >= AIMS.second ? "met    " : "NOT MET"}  the second worker brings at least ${times(AIMS.second)}: ${times(best.second)}`,
-  );
+  for (const { of, perSecond, second } of reached) {
+    console.log(
+      `${perSecond >= AIMS.perSecondOnTwo ? "met    " : "NOT MET"}  ${of}, at least ${million(AIMS.perSecondOnTwo)} million a second on two: ${million(perSecond)}`,
+    );
+    console.log(
+      `${second >= AIMS.second ? "met    " : "NOT MET"}  ${of}, the second worker brings at least ${times(AIMS.second)}: ${times(second)}`,
+    );
+  }
   return agree;
 }
 
@@ -132,20 +156,26 @@ function compiled(search: Search): string | null {
   if (spawnSync(compiler!, [...options, at("benchmarks/c/mounts.c"), "-o", program, "-lm"]).status !== 0) return null;
   const trials = search.lower.map((lower) => trialOf(search, search.request.shocks[0]!, lower));
   const { most, least, stroke, cosLean, sinEye, obstacles, last, ride, request } = trials[0]!;
-  const { strokeUsed, motionRatio, mayFall } = request.requirements;
+  const { strokeUsed, motionRatio, mayFall, wrench } = request.requirements;
+  const start = 0.5 * (search.request.shocks[0]!.eyeWidth ?? USUAL_EYE_WIDTH) + (wrench?.tab ?? 0);
+  const looks = { ride: [ride, ride], droop: [0, 0], either: [ride, 0] }[wrench?.at ?? "ride"];
   const { x, y, z } = search.upper;
   const numbers = [
     ...[last + 1, ride, x.length, trials.length, obstacles.length],
     ...[strokeUsed.least, strokeUsed.most, motionRatio.least, motionRatio.most, mayFall],
     ...[most, least, stroke, cosLean, sinEye],
+    // No radius: no room for a wrench is asked for.
+    ...[wrench?.radius ?? -1, start, start + (wrench?.length ?? 0), ...looks],
     ...Array.from(x, (_, i) => [x[i]!, y[i]!, z[i]!]).flat(),
-    ...obstacles.flatMap(({ core, stride, discRadius, discHalfWidth, data }) => [
-      ...[CORES.indexOf(core), stride, discRadius, discHalfWidth, data.length],
+    ...obstacles.flatMap(({ core, stride, discRadius, discHalfWidth, radius, data }) => [
+      ...[CORES.indexOf(core), stride, discRadius, discHalfWidth, radius, data.length],
       ...data,
     ]),
     ...trials.flatMap(({ path, needs }) => [
       ...[...path.at, ...path.velocity, ...path.bolt],
       ...[path.upperBolt.x, path.upperBolt.y, path.upperBolt.z, ...needs],
+      // At the lower bolt the tubes of the arm that carries it are left out.
+      ...obstacles.map(({ body }) => Number(body === null || path.on === "spindle" || body !== path.on)),
     ]),
   ];
   writeFileSync(at("build/benchmark/mounts.bin"), Float64Array.from(numbers));
