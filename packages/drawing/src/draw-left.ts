@@ -6,13 +6,14 @@ import { keepOutParts, keepOutShapes } from "./parts/keep-out.ts";
 import { handlesOf, pivotParts } from "./parts/pivots.ts";
 import { jointParts } from "./parts/shaft.ts";
 import { wheelFace } from "./parts/wheel.ts";
-import { shift, spot } from "./path.ts";
+import { shift } from "./path.ts";
 import type { Box, Drawing, Primitive, Sheet } from "./primitive.ts";
 import type { Scene } from "./scene.ts";
 import { byDepth, sceneOf } from "./scene-parts.ts";
-import { group, stroke, text } from "./sketch.ts";
+import { group, stroke } from "./sketch.ts";
 import { thinner } from "./thinner.ts";
-import { titleOf, viewFromLeft } from "./view.ts";
+import { viewFromLeft } from "./view.ts";
+import { viewTitle } from "./view-title.ts";
 
 /**
  * The left corner from the car's left side, the front to the left of the sheet. The wheel is drawn as rings with what lies
@@ -32,9 +33,7 @@ export function drawLeft(study: Study, position: Position, sheet: Sheet, options
     ...hingeLines(scene),
     ...jointParts(scene),
     ...pivotParts(scene),
-    ...(options.title === false
-      ? []
-      : [text("title", spot(4 * pen, 16 * pen), titleOf(scene.view.name, options.isMirrored), { halo: "paper" })]),
+    ...(options.title === false ? [] : viewTitle(scene.view, options.isMirrored, "label", pen).parts),
     ...(options.over ?? []),
   ];
   const shown = scene.detail === "small" ? thinner(parts) : parts;

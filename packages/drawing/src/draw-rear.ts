@@ -16,9 +16,9 @@ import { ghostNames, keepOutNames, partNotes, troubleNotes } from "./rear-notes.
 import { roomRound } from "./room.ts";
 import type { Scene } from "./scene.ts";
 import { byDepth, sceneOf } from "./scene-parts.ts";
-import { group, stroke, text } from "./sketch.ts";
-import { boxOfText } from "./text-size.ts";
-import { titleOf, viewFromBehind } from "./view.ts";
+import { group, stroke } from "./sketch.ts";
+import { viewFromBehind } from "./view.ts";
+import { viewTitle } from "./view-title.ts";
 
 /**
  * The left corner from behind at one position, cut on the axle plane: wheel on the left of the sheet, centreline to the
@@ -30,7 +30,8 @@ export function drawRear(study: Study, position: Position, sheet: Sheet, options
   const shapes = keepOutShapes(scene, bounds);
   const ghosts = options.ghosts === false ? [] : ghostsOf(study, position);
   const room = roomRound(scene, inset(bounds, 4 * scene.pen), shapes, ghosts);
-  const title = options.title === false ? [] : viewTitle(scene, room, options.isMirrored);
+  const title = options.title === false ? null : viewTitle(scene.view, options.isMirrored, "text", scene.pen);
+  if (title) takeWords(room, title.box);
   // Words are placed most needful first; what finds no room is left out, never laid over other words.
   const names = [...keepOutNames(scene, shapes, room), ...ghostNames(scene, ghosts, room)];
   const troubles = troubleNotes(scene).map((wish) => placeNote(wish, room, scene.pen) ?? bareMark(wish, scene.pen));
@@ -56,7 +57,7 @@ export function drawRear(study: Study, position: Position, sheet: Sheet, options
     ...dimensions,
     ...notes,
     ...troubles,
-    ...title,
+    ...(title?.parts ?? []),
     ...(options.over ?? []),
   ];
   return { sheet, parts: [group("view", parts, { clip: bounds })], handles: handlesOf(scene) };
@@ -86,15 +87,6 @@ function centreLines(scene: Scene): Primitive[] {
       style,
     ),
   ];
-}
-
-function viewTitle(scene: Scene, room: NoteRoom, isMirrored = false): Primitive[] {
-  const words = text("title", spot(6 * scene.pen, 18 * scene.pen), titleOf(scene.view.name, isMirrored), {
-    size: "text",
-    halo: "paper",
-  });
-  takeWords(room, boxOfText(words, scene.pen));
-  return [words];
 }
 
 const placeAll = (wishes: readonly NoteWish[], room: NoteRoom, pen: number): Primitive[] =>

@@ -9,10 +9,11 @@ import { spot } from "./path.ts";
 import type { Box, Drawing, Primitive, Sheet } from "./primitive.ts";
 import type { Scene } from "./scene.ts";
 import { byDepth, sceneOf } from "./scene-parts.ts";
-import { area, group, stroke, text } from "./sketch.ts";
+import { area, group, stroke } from "./sketch.ts";
 import { unitOr } from "./space.ts";
 import { thinner } from "./thinner.ts";
-import { titleOf, viewFromAbove } from "./view.ts";
+import { viewFromAbove } from "./view.ts";
+import { viewTitle } from "./view-title.ts";
 
 /** The left corner from above: wheel on the left, forward up the sheet. The sheet's origin is x = 0, y = 0. */
 export function drawTop(study: Study, position: Position, sheet: Sheet, options: ViewOptions = {}): Drawing {
@@ -27,9 +28,7 @@ export function drawTop(study: Study, position: Position, sheet: Sheet, options:
     ...hingeLines(scene),
     ...jointParts(scene),
     ...pivotParts(scene),
-    ...(options.title === false
-      ? []
-      : [text("title", spot(4 * pen, 16 * pen), titleOf(scene.view.name, options.isMirrored), { halo: "paper" })]),
+    ...(options.title === false ? [] : viewTitle(scene.view, options.isMirrored, "label", pen).parts),
     ...(options.over ?? []),
   ];
   const shown = scene.detail === "small" ? thinner(parts) : parts;

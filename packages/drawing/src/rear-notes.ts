@@ -5,7 +5,7 @@ import { strapSpots } from "./parts/strap.ts";
 import { tyreSpots } from "./parts/wheel.ts";
 import { shift, spot, toward } from "./path.ts";
 import { grown } from "./placement.ts";
-import type { Primitive, Spot } from "./primitive.ts";
+import type { Box, Primitive, Spot } from "./primitive.ts";
 import { mountAt, numberOf, type Scene } from "./scene.ts";
 import { group, text } from "./sketch.ts";
 import { wrapped } from "./tape/flags.ts";
@@ -100,18 +100,66 @@ export function keepOutNames(scene: Scene, shapes: readonly KeepOutShape[], room
   const { pen } = scene;
   return shapes.flatMap(({ keepOut, outline }): Primitive[] => {
     const centre = outline.reduce((sum, p) => shift(sum, p.x / outline.length, p.y / outline.length), spot(0, 0));
-    const named = twoLines(centre, keepOut.name, "keep out", pen, "keep-out");
-    const corners = named.boxes.flatMap(({ x, y, width, height }) => [
-      spot(x, y),
-      spot(x + width, y),
-      spot(x, y + height),
-      spot(x + width, y + height),
-    ]);
-    if (!corners.every((corner) => isInside(outline, corner)) || !named.boxes.every((box) => room.words.isFree(box))) {
-      return sideName(scene, keepOut.name, outline, room);
+    const others = shapes.filter((shape) => shape.outline !== outline);
+    // Best where no part and no other keep-out's edge runs through it; in the middle, where all places are crossed.
+    let named: ReturnType<typeof twoLines> | undefined;
+    for (const at of placesIn(outline, centre)) {
+      const tried = twoLines(at, keepOut.name, "keep out", pen, "keep-out");
+      if (!tried.boxes.every((box) => isWithin(outline, box) && room.words.isFree(box))) continue;
+      named ??= tried;
+      const isClear = tried.boxes.every(
+        (box) => room.parts.isFree(box) && !others.some((other) => crosses(other.outline, box)),
+      );
+      if (!isClear) continue;
+      named = tried;
+      break;
     }
+    if (!named) return sideName(scene, keepOut.name, outline, room);
     for (const box of named.boxes) takeWords(room, box);
     return [group("keep-out", named.parts, { meaning: keepOut.name })];
+  });
+}
+
+/** Places within an outline, the nearest to its middle first. */
+function placesIn(outline: readonly Spot[], centre: Spot): readonly Spot[] {
+  const shares = [0, 0.25, -0.25, 0.5, -0.5, 0.7, -0.7];
+  const [xs, ys] = [outline.map(({ x }) => x), outline.map(({ y }) => y)];
+  const half = spot((Math.max(...xs) - Math.min(...xs)) / 2, (Math.max(...ys) - Math.min(...ys)) / 2);
+  return shares
+    .flatMap((up) => shares.map((across) => spot(across, up)))
+    .sort((a, b) => Math.hypot(a.x, a.y) - Math.hypot(b.x, b.y))
+    .map(({ x, y }) => shift(centre, x * half.x, y * half.y));
+}
+
+const cornersOf = ({ x, y, width, height }: Box): readonly Spot[] => [
+  spot(x, y),
+  spot(x + width, y),
+  spot(x, y + height),
+  spot(x + width, y + height),
+];
+
+const isWithin = (outline: readonly Spot[], box: Box): boolean =>
+  cornersOf(box).every((corner) => isInside(outline, corner));
+
+/** Whether an edge of the outline runs through the box. */
+function crosses(outline: readonly Spot[], { x, y, width, height }: Box): boolean {
+  return outline.some((a, index) => {
+    const b = outline[(index + 1) % outline.length]!;
+    // The edge cut to the box, one way after the other (Liang and Barsky): something is left where they meet.
+    let [from, to] = [0, 1];
+    for (const [start, way, low, high] of [
+      [a.x, b.x - a.x, x, x + width],
+      [a.y, b.y - a.y, y, y + height],
+    ] as const) {
+      if (Math.abs(way) < 1e-12) {
+        if (start < low || start > high) return false;
+        continue;
+      }
+      const [one, other] = [(low - start) / way, (high - start) / way];
+      from = Math.max(from, Math.min(one, other));
+      to = Math.min(to, Math.max(one, other));
+    }
+    return from <= to;
   });
 }
 
