@@ -29,6 +29,8 @@ import { namedRatio } from "./true-scale.ts";
 export interface PartDrawing {
   readonly tubes: readonly TubePiece[];
   readonly points: readonly JigPoint[];
+  /** What each tube is called on the cut list; none where left out. */
+  readonly numbers?: ReadonlyMap<TubePiece, number>;
   /** Lines of no thickness: between places that belong together, or a flat face seen from its edge. */
   readonly lines?: readonly PartLine[];
   /** Measures that are wanted, most needful first: between two points, the way a tape or a square reads them in this view. */
@@ -96,9 +98,56 @@ export function partView(
     parts.push(placed);
     for (const [from, to] of straightLines(placed)) room.all.takeLine(from, to, 0.3);
   }
+  parts.push(...tubes.flatMap((tube) => balloon(tube, tubes, part, side, at, scale, room)));
   // Last, so that no extension line runs through a mark.
   parts.push(...markParts(part.points, at, room));
   return { parts, ratio };
+}
+
+/** Along a tube, where its number may stand: the middle first. */
+const ALONG_TUBE = [0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8];
+
+/** A tube's number in a ring on the tube itself, where no nearer tube hides it; none in a view that does not show it. */
+function balloon(
+  tube: TubePiece,
+  tubes: readonly TubePiece[],
+  { numbers, points }: PartDrawing,
+  side: Side,
+  at: (point: Vec3) => Spot,
+  scale: number,
+  room: NoteRoom,
+): Primitive[] {
+  const number = numbers?.get(tube);
+  if (number === undefined) return [];
+  const places = points.map(({ point }) => at(point));
+  const run = subtract(tube.to.point, tube.from.point);
+  const nearer = tubes.filter((other) => other !== tube && depthOf(other, side) < depthOf(tube, side));
+  const isHidden = (c: Spot): boolean =>
+    nearer.some(({ from, to, diameter }) => gapToLine(c, at(from.point), at(to.point)) < (diameter / 2) * scale + 0.5);
+  for (const share of ALONG_TUBE) {
+    const c = at(addScaled(tube.from.point, run, share));
+    const box = { x: c.x - RING, y: c.y - RING, width: 2 * RING, height: 2 * RING };
+    const isOnPlace = places.some((place) => Math.hypot(place.x - c.x, place.y - c.y) < RING + 2.4);
+    if (isHidden(c) || isOnPlace || !room.words.isFree(box)) continue;
+    room.words.take(box);
+    room.all.take(box);
+    return [
+      area("number", circle(c, RING), { weight: "thin" }),
+      text("number", spot(c.x, c.y + 1.35), String(number), { anchor: "middle", ink: "ink", bold: true }),
+    ];
+  }
+  return [];
+}
+
+/** Radius of a number's ring, mm. */
+const RING = 2.7;
+
+/** How far a spot is from a straight line between two others, mm. */
+function gapToLine(c: Spot, a: Spot, b: Spot): number {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const length = dx * dx + dy * dy;
+  const t = length === 0 ? 0 : Math.min(1, Math.max(0, ((c.x - a.x) * dx + (c.y - a.y) * dy) / length));
+  return Math.hypot(c.x - a.x - t * dx, c.y - a.y - t * dy);
 }
 
 /** Room beside and above the part for its dimensions, mm, both sides together. */
@@ -243,7 +292,8 @@ function markParts(points: readonly JigPoint[], at: (point: Vec3) => Spot, room:
         }),
       ),
     );
-    const free = boxes.find((each) => room.all.isFree(each)) ?? boxes[0]!;
+    const free =
+      boxes.find((each) => room.all.isFree(each)) ?? boxes.find((each) => room.words.isFree(each)) ?? boxes[0]!;
     room.all.take(free);
     room.words.take(free);
     return text("mark", spot(free.x + width / 2, free.y + 3.9), mark, {

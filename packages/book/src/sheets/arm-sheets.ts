@@ -23,6 +23,7 @@ function armSheet(part: JigPart, hand: "left" | "right", makings: Makings): read
     title: `${part.title}, ${hand.toUpperCase()}, make 1`,
     note: `${hand === "right" ? "mirror image; " : ""}${lengthsIn(makings)}`,
   };
+  const numbers = new Map(lines.map(({ piece, number }) => [piece, number]));
   const tables: Block[] = [
     {
       kind: "table",
@@ -45,7 +46,7 @@ function armSheet(part: JigPart, hand: "left" | "right", makings: Makings): read
       style: { isForm: true, size: "label", rowHeight: 6.4 },
     },
     placesTable(part, makings),
-    { kind: "words", words: WELDING, style: { ink: "ink-2" } },
+    { kind: "words", words: weldingWords(makings), style: { ink: "ink-2" } },
   ];
   const views = [FROM_ABOVE, FROM_BEHIND].map(
     (side, index): Block => ({
@@ -54,7 +55,12 @@ function armSheet(part: JigPart, hand: "left" | "right", makings: Makings): read
       least: index === 0 ? 78 : 46,
       draw: (box) =>
         partView(
-          { tubes: lines.map(({ piece }) => piece), points: part.points, measures: measuresIn(side, part, makings) },
+          {
+            tubes: lines.map(({ piece }) => piece),
+            points: part.points,
+            numbers,
+            measures: measuresIn(side, part, makings),
+          },
           hand === "left" ? side : onTheRight(side),
           box,
         ).parts,
@@ -63,8 +69,8 @@ function armSheet(part: JigPart, hand: "left" | "right", makings: Makings): read
   return flowSheets(head, [...views, ...tables], makings);
 }
 
-const WELDING =
-  "Bungs in, jam nuts and real rod ends or dummies on, before the first tack. Tack all round, measure against the jig sheet, cycle; weld out in the jig, sides alternating. Tabs: tie each to a tube's node, weld all round but for the last little bit at a plate's end. Diagonals within 1/16 of each other before and after.";
+const weldingWords = ({ study }: Makings): string =>
+  `Bungs in, jam nuts and real rod ends or dummies on, before the first tack. Tack all round, measure against the jig sheet, cycle; weld out in the jig, sides alternating. Tabs: tie each to a tube's node, weld all round but for the last ${study.car.units === "metric" ? "6 mm" : "1/4 in"} at a plate's end. Diagonals within ${study.car.units === "metric" ? "1.5 mm" : "1/16 in"} of each other before and after.`;
 
 const endsWords = (...templates: readonly (number | null)[]): string =>
   templates.every((template) => template === null)
