@@ -76,21 +76,28 @@ function ring(
   const peak = ((4 / 3) * (r ** 2 + r * inner + inner ** 2)) / (r ** 2 + inner ** 2) / p.area;
   const bending = Math.atan2(f.bendingY, -f.bendingZ);
   const shearing = Math.atan2(f.shearZ, f.shearY);
-  const angles = [
-    ...Array.from({ length: 16 }, (_, index) => (index * Math.PI) / 8),
-    bending,
-    bending + Math.PI,
-    shearing + Math.PI / 2,
-    shearing - Math.PI / 2,
-  ];
-  return angles.map((angle) => {
-    const y = r * Math.cos(angle);
-    const z = r * Math.sin(angle);
-    // Tangential shear along +angle: the shear force's part there, and the torque's.
-    const flow = peak * (f.shearZ * Math.cos(angle) - f.shearY * Math.sin(angle));
+  const point = (cos: number, sin: number): Point => {
+    const y = r * cos;
+    const z = r * sin;
+    // Tangential shear along the way round: the shear force's part there, and the torque's.
+    const flow = peak * (f.shearZ * cos - f.shearY * sin);
     return { y, z, normal: normalAt(f, p, y, z), shear: flow + torsion };
-  });
+  };
+  const at = (angle: number): Point => point(Math.cos(angle), Math.sin(angle));
+  return [
+    ...SIXTEENTHS.map(({ cos, sin }) => point(cos, sin)),
+    at(bending),
+    at(bending + Math.PI),
+    at(shearing + Math.PI / 2),
+    at(shearing - Math.PI / 2),
+  ];
 }
+
+/** Sixteen places round a tube. */
+const SIXTEENTHS = Array.from({ length: 16 }, (_, index) => ({
+  cos: Math.cos((index * Math.PI) / 8),
+  sin: Math.sin((index * Math.PI) / 8),
+}));
 
 function corners(section: Cornered, p: SectionProperties, flow: TorsionFlow, f: SectionForce): readonly Point[] {
   const { y: width, z: depth } = outsideOf(section);
