@@ -33,7 +33,9 @@ export const sayMatter = (source: MatterSource, survey: CarSurvey | undefined): 
 /** Sentences on limits that are too near for what building and measuring leave open. */
 export const CERTAINTY_SENTENCES = {
   "limit-uncertain": (w: Words): SaidFinding => ({
-    sentence: `In ${w["way"]} the ${w["limit"]} has ${w["left"]} of travel left past the ${w["stop"]}, ± ${w["plusMinus"]}: not safe to rely on. It would come first in about ${w["cars"]} of 100 cars built so.`,
+    sentence: `${capital(w["limit"] ?? "")}: ${w["left"]} of ${w["way"]} travel left past the ${w["stop"]}, ± ${w["plusMinus"]}, not safe to rely on. It would come first in about ${w["cars"]} of 100 cars built so.`,
     remedy: `Leave more room, or be surer: it hangs most on ${w["cause"]}.`,
   }),
 };
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

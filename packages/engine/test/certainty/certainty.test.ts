@@ -262,7 +262,7 @@ describe("a study's certainty", () => {
     const said = codes("3/8");
     expect(said.length).toBeGreaterThan(0);
     expect(said.join("\n")).toMatch(
-      /^In droop the outer U-joint angle has 11\/16 in of travel left past the strap, ± 1? ?[\d/]+ in: not safe to rely on\. It would come first in about \d+ of 100 cars built so\.$/m,
+      /^Outer U-joint angle: 11\/16 in of droop travel left past the strap, ± 1? ?[\d/]+ in, not safe to rely on\. It would come first in about \d+ of 100 cars built so\.$/m,
     );
   });
 });
