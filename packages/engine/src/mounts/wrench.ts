@@ -49,18 +49,27 @@ export function wrenchAccess(
         return roomBeside(others, k, socket, at[3 * k]!, at[3 * k + 1]!, at[3 * k + 2]!, bx, by, bz);
       }),
     ),
-    upperAt: remembering(upperRoom),
+    upperAt: remembering((ux, uy, uz) => {
+      for (const k of looks)
+        for (const side of SIDES) {
+          const free = roomOnSide(obstacles, k, socket, side, ux, uy, uz, x, y, z, 0);
+          if (free >= 0) return free;
+        }
+      return -1;
+    }),
     upperRoom,
   };
 }
 
 const LOOKS = { ride: ["ride"], droop: ["droop"], either: ["ride", "droop"] } as const;
 
+const SIDES = [1, -1] as const;
+
 /** The better of the two sides. */
 function roomBeside(
   obstacles: readonly Obstacle[],
   k: number,
-  { radius, start, end }: Socket,
+  socket: Socket,
   x: number,
   y: number,
   z: number,
@@ -69,18 +78,33 @@ function roomBeside(
   bz: number,
 ): number {
   let best = Number.NEGATIVE_INFINITY;
-  for (let side = 1; side >= -1; side -= 2) {
-    const s = side * start;
-    const e = side * end;
-    let least = Number.POSITIVE_INFINITY;
-    for (const each of obstacles) {
-      const apart = coreDistance(each, k, x + s * bx, y + s * by, z + s * bz, x + e * bx, y + e * by, z + e * bz);
-      least = Math.min(least, apart - radius - each.radius);
-      if (least <= best) break;
-    }
-    best = Math.max(best, least);
-  }
+  for (const side of SIDES) best = Math.max(best, roomOnSide(obstacles, k, socket, side, x, y, z, bx, by, bz, best));
   return best;
+}
+
+/** Spare room round a socket on one side of a bolt, m; what turns out less than `enough` is not looked at further. */
+function roomOnSide(
+  obstacles: readonly Obstacle[],
+  k: number,
+  { radius, start, end }: Socket,
+  side: number,
+  x: number,
+  y: number,
+  z: number,
+  bx: number,
+  by: number,
+  bz: number,
+  enough: number,
+): number {
+  const s = side * start;
+  const e = side * end;
+  let least = Number.POSITIVE_INFINITY;
+  for (const each of obstacles) {
+    const apart = coreDistance(each, k, x + s * bx, y + s * by, z + s * bz, x + e * bx, y + e * by, z + e * bz);
+    least = Math.min(least, apart - radius - each.radius);
+    if (least < enough) break;
+  }
+  return least;
 }
 
 /** No room changes by more than the bolt is moved: what was found free lately answers for its neighbours. */
