@@ -269,7 +269,9 @@ function namesOf(path: Path, document: CarDocument): { readonly label: string; r
   const first = String(path[0] ?? "");
   const above = words
     .slice(0, -1)
-    .filter((word, index) => word !== "" && !(index === 0 && PLAIN_SECTIONS.includes(first)));
+    .filter((word, index) => word !== "" && !(index === 0 && PLAIN_SECTIONS.includes(first)))
+    // One of two springs says that it is a spring.
+    .filter((word, index, all) => !(word === "springs" && / spring$/.test(all[index + 1] ?? "")));
   const group =
     SECTION_NAMES[first] !== undefined && path.length > 1
       ? [SECTION_NAMES[first], ...above.filter((word) => word !== inWords(first))].join(", ")

@@ -56,6 +56,7 @@ describe("a place is named so that it is known without its sheet", () => {
     ["driveshaft.output.point", "Driveshaft, gearbox output, joint centre"],
     ["shock.shortest", "Shock, shortest"],
     ["shock.lower", "Shock, lower eye"],
+    ["shock.springs.main.rate", "Shock, main spring, rate"],
     ["strap.upper", "Strap, upper hole"],
     ["bumpStop.strikes", "Bump stop, where it lands"],
     ["linkage.upperLink.inner", "Upper link, inner"],
