@@ -136,6 +136,7 @@ export { type MountLoad, mountLoadOf } from "./mounts/mount-load.ts";
 export type { Notch } from "./mounts/notch.ts";
 export type { NotchOutline } from "./mounts/notch-outline.ts";
 export { notchedBox } from "./mounts/notched-box.ts";
+export { OWN_SHOCK, ownShock } from "./mounts/own-shock.ts";
 export {
   type OwnedAnswer,
   type OwnedParts,

@@ -10,6 +10,7 @@ import {
   type MountRequest,
   type MountRequirements,
   makeCorner,
+  ownShock,
   parseLength,
   readShockShelf,
   type ShockOption,
@@ -95,9 +96,9 @@ function chosenShocks(values: ReadonlyMap<string, string>, car: Car, io: Io): re
   const name = values.get("shock");
   if (file === undefined) {
     if (name !== undefined) throw new Refusal("--shock names one of a shelf: add --shelf FILE.");
-    if (!car.shock) throw new Refusal("The car has no shock: add --shelf FILE with those to choose from.");
-    const { shortest, longest, diameter } = car.shock;
-    return [{ name: "the car's own", shortest, longest, bodyDiameter: diameter, springDiameter: 0 }];
+    const own = ownShock(car);
+    if (!own) throw new Refusal("The car has no shock: add --shelf FILE with those to choose from.");
+    return [own];
   }
   const shelfReading = readShockShelf(io.read(file), file, car.units);
   if (!shelfReading.ok) throw new Refusal(shelfReading.words);

@@ -212,8 +212,20 @@ export interface Shock {
   readonly longest: number;
   /** Largest diameter that has to clear other things (body or spring), m. */
   readonly diameter: number;
+  readonly eyes?: ShockEyes;
   readonly springs?: SpringSet;
   readonly gas?: ShockGas;
+}
+
+/** Both eyes of a shock: what limits their tilt on the bolts. Left out where the builder has not said. */
+export interface ShockEyes {
+  /** Most that either eye may tilt on its bolt, rad. */
+  readonly misalignmentLimit?: number;
+  /** Across an eye, along its bolt, without spacers, m. */
+  readonly eyeWidth?: number;
+  /** Outside of an eye, and the room between the tabs that hold it, m: where both are given, tabs limit the tilt too. */
+  readonly eyeDiameter?: number;
+  readonly tabGap?: number;
 }
 
 /** What stands on the shock: one spring, or two in series with a slider between them. */

@@ -1,8 +1,8 @@
-import type { ArmId } from "../car/car.ts";
+import type { ArmId, ShockEyes } from "../car/car.ts";
 import type { Vec3 } from "../geometry/vec3.ts";
 
 /** A shock that could be mounted: one line of the builder's shelf. All lengths m, angles rad. */
-export interface ShockOption {
+export interface ShockOption extends ShockEyes {
   readonly name: string;
   /** Eye to eye. */
   readonly shortest: number;
@@ -10,13 +10,6 @@ export interface ShockOption {
   readonly bodyDiameter: number;
   /** Outside of the spring; 0 where it carries none. */
   readonly springDiameter: number;
-  /** Across an eye, along its bolt, without spacers. */
-  readonly eyeWidth?: number;
-  /** Outside of an eye, and the room between the tabs that hold it: where both are given, tabs limit the tilt too. */
-  readonly eyeDiameter?: number;
-  readonly tabGap?: number;
-  /** Most that either eye may tilt on its bolt; left out where the builder has not said. */
-  readonly misalignmentLimit?: number;
 }
 
 /** Where the upper mount may be; fixed to the chassis. */

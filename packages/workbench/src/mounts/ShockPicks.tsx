@@ -1,4 +1,4 @@
-import { type Corner, defaultRequest, readShockShelf, type ShockOption } from "@armwright/engine";
+import { type Corner, defaultRequest, OWN_SHOCK, readShockShelf, type ShockOption } from "@armwright/engine";
 import { type ChangeEvent, type ReactNode, useId } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { bench } from "../store/bench.ts";
@@ -6,7 +6,6 @@ import { Reading } from "../words/Reading.tsx";
 import { shownLength, unitShown } from "../words/shown.ts";
 import { keepShelf } from "./kept-shelf.ts";
 import { mountsBench, useMounts, wish } from "./mounts-store.ts";
-import { OWN } from "./own-shock.ts";
 import { shocksOf } from "./request-now.ts";
 import { useRestingStudy } from "./use-resting-study.ts";
 import type { Zones } from "./zone.ts";
@@ -90,7 +89,7 @@ function take(text: string, file: string): void {
   mountsBench.setState(({ chosen, zones }) => ({
     shelf,
     shelfTrouble: "",
-    chosen: hasOwn ? chosen.filter((name) => name === OWN) : shelf.shocks.map(({ name }) => name),
+    chosen: hasOwn ? chosen.filter((name) => name === OWN_SHOCK) : shelf.shocks.map(({ name }) => name),
     ...(study && !hasOwn && { zones: zonesFor(study.corner, shelf.shocks, zones) }),
   }));
 }
@@ -106,5 +105,5 @@ function zonesFor(corner: Corner, shocks: readonly ShockOption[], zones: Zones |
 
 function putAway(): void {
   keepShelf(null);
-  mountsBench.setState({ shelf: null, shelfTrouble: "", chosen: [OWN] });
+  mountsBench.setState({ shelf: null, shelfTrouble: "", chosen: [OWN_SHOCK] });
 }

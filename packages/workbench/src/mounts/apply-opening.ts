@@ -4,13 +4,13 @@ import {
   nearKeepOut,
   notchKeepOut,
   type Opening,
+  OWN_SHOCK,
   type ShockOption,
   type UnitSystem,
 } from "@armwright/engine";
 import { bench, edit } from "../store/bench.ts";
 import { shown } from "../words/shown.ts";
 import { mountsBench } from "./mounts-store.ts";
-import { OWN } from "./own-shock.ts";
 import { requestNow } from "./request-now.ts";
 import { openingWords } from "./words.ts";
 
@@ -84,7 +84,7 @@ export function applying(opening: Opening): { readonly label: string; readonly a
 
 /** A shock with more or less stroke, named by what it is. */
 function stretched(shock: ShockOption, more: number, units: UnitSystem): ShockOption {
-  const name = shock.name === OWN ? "own" : shock.name;
+  const name = shock.name === OWN_SHOCK ? "own" : shock.name;
   const amount = shown(Math.abs(more), "length", units);
   return {
     ...shock,

@@ -7,11 +7,11 @@ import {
   type MountsPart,
   makeCorner,
   mergeParts,
+  ownShock,
   regionOf,
 } from "@armwright/engine";
 import type { Job } from "../jobs/job.ts";
 import { type Clouds, cloudsOf } from "./cloud.ts";
-import { ownShock } from "./own-shock.ts";
 
 export interface JudgeInput {
   readonly car: Car;

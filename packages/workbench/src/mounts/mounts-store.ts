@@ -4,6 +4,7 @@ import {
   type MountRequest,
   type MountRequirements,
   type Opening,
+  OWN_SHOCK,
   type ShockOption,
   type ShockShelf,
 } from "@armwright/engine";
@@ -11,12 +12,11 @@ import { useStore } from "zustand";
 import { createStore } from "zustand/vanilla";
 import type { Judgement } from "./judge-job.ts";
 import { keptShelf } from "./kept-shelf.ts";
-import { OWN } from "./own-shock.ts";
 import type { Zones } from "./zone.ts";
 
 /** What the finder is asked, apart from what the car itself gives. */
 export interface Wishes {
-  /** Names on the shelf, `OWN` for the car's own. */
+  /** Names on the shelf, `OWN_SHOCK` for the car's own. */
   readonly chosen: readonly string[];
   readonly zones: Zones | null;
   /** m; null: between the car's own stops. */
@@ -60,7 +60,7 @@ const INCH = 0.0254;
 export const STEPS_OF_GRID = [1, 0.5, 0.25].map((inches) => inches * INCH);
 
 export const FIRST_WISHES: Wishes = {
-  chosen: [OWN],
+  chosen: [OWN_SHOCK],
   zones: null,
   travel: null,
   reserve: COMMON_RESERVE,

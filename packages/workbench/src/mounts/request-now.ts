@@ -1,6 +1,5 @@
-import { type Car, defaultRequest, type MountRequest, type ShockOption, type Study } from "@armwright/engine";
+import { type Car, defaultRequest, type MountRequest, ownShock, type ShockOption, type Study } from "@armwright/engine";
 import type { MountsBench, Wishes } from "./mounts-store.ts";
-import { ownShock } from "./own-shock.ts";
 
 /** Everything that can be chosen: the car's own first, the shelf, and what a change asked for. */
 export const shocksOf = (car: Car, { shelf, wanted }: Pick<MountsBench, "shelf" | "wanted">): readonly ShockOption[] =>

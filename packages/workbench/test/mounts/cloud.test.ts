@@ -1,8 +1,7 @@
-import { defaultRequest, findMounts, regionOf } from "@armwright/engine";
+import { defaultRequest, findMounts, ownShock, regionOf } from "@armwright/engine";
 import { expect, test } from "vitest";
 import { cloudsOf, thinned } from "../../src/mounts/cloud.ts";
 import { dotsOf, inView } from "../../src/mounts/dots.ts";
-import { ownShock } from "../../src/mounts/own-shock.ts";
 import { exampleCar, INCH } from "./car.ts";
 
 const { car, corner } = exampleCar("saltbush");

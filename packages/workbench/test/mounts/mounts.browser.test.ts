@@ -6,13 +6,13 @@ import {
   hangShock,
   type MountsFound,
   makeCorner,
+  ownShock,
   REQUIREMENTS,
 } from "@armwright/engine";
 import { applyOperations, type CarDocument, readCarValue } from "@armwright/engine/document";
 import AxeBuilder from "@axe-core/playwright";
 import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { ownShock } from "../../src/mounts/own-shock.ts";
 import { counted, RULED_OUT } from "../../src/mounts/words.ts";
 import { type BuiltPage, builtPage } from "../page/built-page.ts";
 import { exampleCar, exampleFile, INCH } from "./car.ts";

@@ -12,13 +12,13 @@ import {
   nearKeepOut,
   notchKeepOut,
   type Opening,
+  ownShock,
   type ShockOption,
   type Vec3,
   whatWouldOpen,
 } from "@armwright/engine";
 import { applyOperations, type CarDocument, readCarValue } from "@armwright/engine/document";
 import { describe, expect, test } from "vitest";
-import { ownShock } from "../../src/mounts/own-shock.ts";
 import { inverseOf } from "../../src/store/operations.ts";
 import { exampleCar, INCH } from "./car.ts";
 

@@ -1,4 +1,4 @@
-import type { BumpStop, Driveshaft, JointKind, ShaftJoint, Shock, Slip, Strap } from "../../car/car.ts";
+import type { BumpStop, Driveshaft, JointKind, ShaftJoint, Shock, ShockEyes, Slip, Strap } from "../../car/car.ts";
 import { LEFT, scale, type Vec3 } from "../../geometry/vec3.ts";
 import type { BumpStopDocument, DriveshaftDocument, ShockDocument, StrapDocument, Typed } from "../schema.ts";
 import { DRIVESHAFT_ASSUMED } from "../sections/driveshaft.ts";
@@ -67,10 +67,20 @@ export function resolveShock(document: ShockDocument, r: Resolver): Shock {
     shortest: r.length(document.shortest),
     longest,
     diameter: r.either(document.diameter, ["shock", "diameter"], SHOCK_ASSUMED.diameter, undefined),
+    eyes: resolveEyes(document, r),
     ...(document.springs ? { springs: resolveSprings(document.springs, longest, r) } : {}),
     ...(document.gas ? { gas: resolveGas(document.gas, stroke, r) } : {}),
   };
 }
+
+const resolveEyes = (document: ShockDocument, r: Resolver): ShockEyes => ({
+  ...(document.misalignmentLimit === undefined
+    ? {}
+    : { misalignmentLimit: r.value(document.misalignmentLimit, "angle") }),
+  ...(document.eyeWidth === undefined ? {} : { eyeWidth: r.length(document.eyeWidth) }),
+  ...(document.eyeDiameter === undefined ? {} : { eyeDiameter: r.length(document.eyeDiameter) }),
+  ...(document.tabGap === undefined ? {} : { tabGap: r.length(document.tabGap) }),
+});
 
 export function resolveStrap(document: StrapDocument, r: Resolver): Strap {
   return {

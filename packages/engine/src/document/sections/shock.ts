@@ -1,5 +1,6 @@
-import { type Assumed, inches, inchRange } from "../assumed.ts";
+import { type Assumed, degreeRange, inches, inchRange } from "../assumed.ts";
 import type { Fields } from "../fields.ts";
+import { JOINT_ANGLE_LIMIT } from "../limits.ts";
 import { gasSection, springsSection } from "./springs.ts";
 import { holeSpacingField, measuredStopSection, rubberSection, stopGasSection, stretchSection } from "./stop-force.ts";
 
@@ -33,6 +34,22 @@ export const shockSection = (f: Fields) =>
         typical: inchRange(2, 5),
         assumed: SHOCK_ASSUMED.diameter,
       })
+      .exactOptional(),
+    misalignmentLimit: f
+      .angle("Most that either eye may tilt on its bolt, from its maker or with an angle finder.", {
+        sign: "positive",
+        limit: JOINT_ANGLE_LIMIT,
+        typical: degreeRange(5, 34),
+      })
+      .exactOptional(),
+    eyeWidth: f
+      .length("Across an eye along its bolt, without spacers.", { sign: "positive", typical: inchRange(0.5, 3) })
+      .exactOptional(),
+    eyeDiameter: f
+      .length("Across the outside of an eye, square to its bolt.", { sign: "positive", typical: inchRange(1, 3) })
+      .exactOptional(),
+    tabGap: f
+      .length("Between the two tabs that hold an eye.", { sign: "positive", typical: inchRange(0.5, 4) })
       .exactOptional(),
     springs: springsSection(f).exactOptional(),
     gas: gasSection(f).exactOptional(),
