@@ -149,11 +149,18 @@ function walkToEnd(
   let here: readonly number[] = [];
   while (Math.abs(outside) < Math.PI) {
     const position = look(outside);
+    const closes = position.margins.every((margin) => margin > 0);
     for (const [closure, margin] of here.entries()) {
-      const dips = margin < DIPS && before[closure]! > margin && position.margins[closure]! > margin;
+      // Where another closure does not close, this one's margin says nothing.
+      const dips = closes && margin < DIPS && before[closure]! > margin && position.margins[closure]! > margin;
       if (!dips) continue;
       const angle = lowest((a) => look(a).margins[closure]!, inside - turning * STEP, outside);
       const least = look(angle).margins[closure]!;
+      if (least < -IN_LINE) {
+        // It does not close for a moment, between two steps at which it does: the range ends there.
+        const isPast = (inside - angle) * turning > 0;
+        return { inside: isPast ? inside - turning * STEP : inside, outside: angle, inLine };
+      }
       if (least < IN_LINE) return { inside, outside, inLine, touch: { angle, closure } };
       if (least < NEARLY_IN_LINE) inLine.push(angle);
     }
