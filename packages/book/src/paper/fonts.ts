@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { sfntOf } from "./sfnt.ts";
 
 /** The faces of the paper: the house's own, and one that has every sign of the trade. */
 export interface Fonts {
@@ -15,9 +16,9 @@ let read: Fonts | undefined;
 /** Read once, from the packages that bring them (both free to embed: OFL-1.1, Bitstream Vera terms). */
 export function fonts(): Fonts {
   read ??= {
-    regular: file("@fontsource/national-park/files/national-park-latin-400-normal.woff"),
-    medium: file("@fontsource/national-park/files/national-park-latin-500-normal.woff"),
-    bold: file("@fontsource/national-park/files/national-park-latin-600-normal.woff"),
+    regular: sfntOf(file("@fontsource/national-park/files/national-park-latin-400-normal.woff")),
+    medium: sfntOf(file("@fontsource/national-park/files/national-park-latin-500-normal.woff")),
+    bold: sfntOf(file("@fontsource/national-park/files/national-park-latin-600-normal.woff")),
     signs: file("dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf"),
   };
   return read;
