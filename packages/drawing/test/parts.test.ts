@@ -24,6 +24,26 @@ describe("strap", () => {
   });
 });
 
+describe("shock", () => {
+  const pieces = (spring: "none" | "one" | "two"): number => {
+    const study = startingStudy("h-arm", "inch-pound", (document) => {
+      const { springs: _, ...shock } = document.shock!;
+      const main = { rate: 300, freeLength: 12, solidLength: 6 };
+      const springs = { main, ...(spring === "two" && { tender: { ...main, rate: 250, freeLength: 8 } }) };
+      return { ...document, shock: spring === "none" ? shock : { ...shock, springs } };
+    });
+    const { parts } = drawRear(study, positionAt(study, 0), fitRear(study, 720, 620));
+    return flat(parts).filter(({ layer }) => layer === "shock").length;
+  };
+
+  test("shows no coil where the car has no springs, and one more ring where it has two", () => {
+    // Shaft, body and two eyes.
+    expect(pieces("none")).toBe(4);
+    expect(pieces("two")).toBeGreaterThan(4 + 3);
+    expect(pieces("two") - pieces("one")).toBe(1);
+  });
+});
+
 describe("keep-outs", () => {
   const study = startingStudy("h-arm", "inch-pound", (document) => ({
     ...document,

@@ -12,7 +12,7 @@ const TENDER = 0.34;
 const TENDER_COILS = 5;
 const MAIN_COILS = 7;
 
-/** Shock between its two eyes at its true length, with springs, seats and slider over it. */
+/** Shock between its two eyes at its true length, with what of springs, seats and slider the car has over it. */
 export function coiloverParts(scene: Scene): { readonly depth: number; readonly parts: Primitive } | null {
   const shock = scene.car.shock;
   if (!shock) return null;
@@ -39,18 +39,31 @@ export function coiloverParts(scene: Scene): { readonly depth: number; readonly 
   const parts: Primitive[] = [
     piece(eye * 0.6, length, wide * 0.2),
     piece(eye * 0.6, Math.min(body, length - eye), wide * 0.58),
-    ...coils(seatTop + plate, slider - plate, TENDER_COILS, 0.86),
-    ...coils(slider + plate, seatBottom - plate, MAIN_COILS, 1),
-    piece(seatTop - plate, seatTop + plate * 0.4, wide * 0.98),
-    piece(slider - plate * 0.6, slider + plate * 0.6, wide * 1.02),
-    piece(seatBottom - plate * 0.4, seatBottom + plate, wide * 0.98),
+    ...springs(),
     piece(-eye * 0.55, eye * 0.55, wide * 0.3),
     piece(length - eye * 0.55, length + eye * 0.55, wide * 0.3),
   ];
   return {
     depth: view.depth(midpoint(top, bottom)),
-    parts: group("shock", parts, { meaning: "shock", label: "coilover" }),
+    parts: group("shock", parts, { meaning: "shock", label: shock.springs ? "coilover" : "shock" }),
   };
+
+  /** Seats with one spring between them, or two and the slider; nothing where the car has none. */
+  function springs(): readonly Primitive[] {
+    if (!shock?.springs) return [];
+    const seats = [
+      piece(seatTop - plate, seatTop + plate * 0.4, wide * 0.98),
+      piece(seatBottom - plate * 0.4, seatBottom + plate, wide * 0.98),
+    ];
+    if (!shock.springs.tender)
+      return [...coils(seatTop + plate, seatBottom - plate, TENDER_COILS + MAIN_COILS, 1), ...seats];
+    return [
+      ...coils(seatTop + plate, slider - plate, TENDER_COILS, 0.86),
+      ...coils(slider + plate, seatBottom - plate, MAIN_COILS, 1),
+      piece(slider - plate * 0.6, slider + plate * 0.6, wide * 1.02),
+      ...seats,
+    ];
+  }
 
   /** Slanted bars, front halves only. */
   function coils(from: number, to: number, most: number, share: number): Primitive[] {

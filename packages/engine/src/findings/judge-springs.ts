@@ -17,7 +17,10 @@ const SOLVED = "your document and the solved motion";
 export function judgeSprings(study: Judged): Finding[] {
   const { shock } = study.car;
   const need = springNeed(study.car);
-  if (!shock?.springs) return [];
+  if (!shock) return [];
+  if (!shock.springs) {
+    return [{ code: "springs-missing", gravity: "note", place: "shock.springs", source: "your document", values: {} }];
+  }
   if (need) {
     return [
       {

@@ -38,7 +38,42 @@ export function judgeTravel(study: Judged, near: readonly LimitCertainty[] = [])
   const down = judgeDirection(study, droop, near).filter(
     ({ code, values }) => code !== "past-at-ride" || !told.has(values["limit"]),
   );
-  return [...up, ...down, ...judgeClearances(study), ...judgeTargets(study)];
+  const judged = [...up, ...down];
+  const short = (["bump", "droop"] as const).flatMap((direction) => shockShort(study, direction, judged) ?? []);
+  // Told as one thing: that the stop should come sooner for the shock and later for the travel helps nobody.
+  const isTold = ({ code, place, values }: Finding): boolean =>
+    (code === "limit-close" || code === "travel-short") &&
+    short.some((each) => each.values["way"] === values["way"] && (code === "travel-short" || each.place === place));
+  return [...judged, ...judgeClearances(study), ...short, ...judgeTargets(study)].filter((each) => !isTold(each));
+}
+
+/** Where the travel aimed at is not reached and the shock's own length is what stands against more of it. */
+function shockShort({ car, travel }: Judged, direction: Direction, judged: readonly Finding[]): Finding | null {
+  const { stop, limits } = travel[direction];
+  const wanted = car.targets[direction];
+  const got = Math.abs(stop.travel);
+  if (wanted === undefined || got >= wanted - SAME) return null;
+  const code = direction === "bump" ? "shock-shortest" : "shock-longest";
+  const shock = limits.find((limit) => limit.code === code && !limit.pastAtRide);
+  if (!shock) return null;
+  const isClose = judged.some(
+    ({ code, place, values }) => code === "limit-close" && place === shock.place && values["way"] === direction,
+  );
+  if (!isClose && Math.abs(shock.travel) >= wanted - SAME) return null;
+  return {
+    code: "shock-short-for-travel",
+    gravity: "mind",
+    place: shock.place,
+    travel: stop.travel,
+    source: "target in your document; common practice for the shaft left over",
+    values: {
+      way: direction,
+      end: length(Math.abs(shock.travel)),
+      wanted: length(wanted),
+      got: length(got),
+      reserve: length(WANTED_AT_STOP[code] ?? 0),
+    },
+  };
 }
 
 function judgeDirection(study: Judged, report: DirectionReport, near: readonly LimitCertainty[]): Finding[] {

@@ -168,6 +168,16 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
     sentence: `${capital(w["way"])} travel is ${w["got"]}, ${w["short"]} short of the ${w["wanted"]} aimed at.`,
     remedy: `Let what ends ${w["way"]} come later, as far as the limits beyond it leave room.`,
   }),
+  "shock-short-for-travel": (w) => ({
+    sentence:
+      w["way"] === "droop"
+        ? `The shock is too short for the droop aimed at: it is fully open ${w["end"]} down, ${w["wanted"]} is aimed at, with ${w["reserve"]} of shaft left over (common practice). Droop ends at ${w["got"]} now.`
+        : `The shock is too long, closed, for the bump aimed at: it is fully closed ${w["end"]} up, ${w["wanted"]} is aimed at, with ${w["reserve"]} of shaft left over (common practice). Bump ends at ${w["got"]} now.`,
+    remedy:
+      w["way"] === "droop"
+        ? "Take a longer shock, or mount it elsewhere; or aim at less droop."
+        : "Take a shock that is shorter when closed, or mount it elsewhere; or aim at less bump.",
+  }),
   "ground-clearance-short": (w) => ({
     sentence: `At full bump the underbody is ${w["got"]} off the ground, ${w["wanted"]} wanted.`,
     remedy: "Raise the ride height or let the bump stop come sooner.",
@@ -211,6 +221,10 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
   "motion-ratio-falls": (w) => ({
     sentence: `The motion ratio falls from ${w["ride"]} at ride to ${w["bump"]} at full bump: the suspension softens when it should stiffen.`,
     remedy: "Move the upper mount so that the shock comes square to the arm toward full bump.",
+  }),
+  "springs-missing": () => ({
+    sentence: "No springs are entered: what holds the car up is not known.",
+    remedy: "Choose them from what one rear wheel carries, and enter rate, free length and solid length.",
   }),
   "springs-need-weights": () => ({
     sentence: "Springs are entered, but not what they carry: where the car sits cannot be told.",

@@ -75,6 +75,20 @@ const CASES: readonly Case[] = [
     says: /^No angle limit is given for the inner U-joint; it bends up to 2\d\.\d deg, 8 1\/4 in down from ride\.$/,
   },
   {
+    what: "a shock without springs",
+    changes: [["shock.springs", undefined]],
+    code: "springs-missing",
+    gravity: "note",
+    says: /^No springs are entered: what holds the car up is not known\.$/,
+  },
+  {
+    what: "a droop aimed at that the shock is too short for",
+    changes: [["targets.droop", 11]],
+    code: "shock-short-for-travel",
+    gravity: "mind",
+    says: /^The shock is too short for the droop aimed at: it is fully open .* down, 11 in is aimed at/,
+  },
+  {
     what: "a car with no strap",
     changes: [
       ["strap", undefined],
@@ -202,6 +216,16 @@ describe("findings", () => {
     expect(said.filter((sentence) => says.test(sentence))).toHaveLength(1);
     expect(found.every((finding) => finding.gravity === gravity)).toBe(true);
     expect(before.filter((sentence) => says.test(sentence))).toHaveLength(0);
+  });
+
+  it("tell a shock too short for the travel as one thing, not as two that contradict each other", () => {
+    const reading = readCarValue({ ...exampleDocument("saltbush"), targets: { bump: 6, droop: 11 } });
+    if (!reading.ok) throw new Error("the car does not read");
+    const ofDroop = study(reading.car).findings.filter(({ values }) => values["way"] === "droop");
+    const codes = ofDroop.map(({ code }) => code);
+    expect(codes).toContain("shock-short-for-travel");
+    expect(codes).not.toContain("travel-short");
+    expect(ofDroop.filter(({ code, place }) => code === "limit-close" && place === "shock.longest")).toEqual([]);
   });
 
   it("come worst first, and each says where it comes from and what can be done", () => {

@@ -11,7 +11,7 @@ const TURNS = 10;
 const EYE = { radius: 0.75 * INCH, width: 1.3 * INCH };
 const SEAT = 0.35 * INCH;
 
-/** Coilover: body at its upper end, rod at its lower one, coils that close up between two seats. */
+/** Coilover: body at its upper end, rod at its lower one, and where the car has springs, coils that close up between two seats. */
 export function shockPart({ inks, sides }: Workshop): Part {
   const object = new Group();
   const fill = fillMaterial(inks);
@@ -44,16 +44,17 @@ export function shockPart({ inks, sides }: Workshop): Part {
         bars.between(on(bodyEnd), on(length), body * 0.36, state);
         const topSeat = Math.min(2 * INCH, shock.shortest * 0.15);
         const lowSeat = length - 1.5 * INCH;
-        bars.between(on(topSeat - SEAT), on(topSeat), coilRadius * 1.04, state);
-        bars.between(on(lowSeat), on(lowSeat + SEAT), coilRadius * 1.04, state);
         const bolt = squareUnit(FORWARD, axis);
         for (const eye of [upper, lower]) {
           bars.between(along(eye, bolt, -EYE.width / 2), along(eye, bolt, EYE.width / 2), EYE.radius, state);
           bars.between(along(eye, bolt, -EYE.width), along(eye, bolt, EYE.width), EYE.radius * 0.42, state);
         }
-        coil.wind(coilRadius - wire, wire, Math.max(lowSeat - topSeat, 4 * wire));
-        const side = squareUnit(FORWARD, axis);
-        coils.put(on(topSeat), side, cross(axis, side), axis, state);
+        if (shock.springs) {
+          bars.between(on(topSeat - SEAT), on(topSeat), coilRadius * 1.04, state);
+          bars.between(on(lowSeat), on(lowSeat + SEAT), coilRadius * 1.04, state);
+          coil.wind(coilRadius - wire, wire, Math.max(lowSeat - topSeat, 4 * wire));
+          coils.put(on(topSeat), bolt, cross(axis, bolt), axis, state);
+        }
       }
       bars.end();
       coils.end();
