@@ -1,4 +1,13 @@
-import { parseLength, proposeStops, type StopsWish, study, studyStops, type UnitSystem } from "@armwright/engine";
+import {
+  parseLength,
+  proposeStops,
+  type StopsWish,
+  type Study,
+  study,
+  studyStops,
+  type UnitSystem,
+} from "@armwright/engine";
+import { applyOperations, readCarValue } from "@armwright/engine/document";
 import { applyFile, writeApplied } from "../apply.ts";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
@@ -17,8 +26,13 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   const made = study(car);
   const stops = studyStops(made, wish);
   const proposal = proposeStops(made, wish);
+  const after = (): Study | null => {
+    if (proposal.operations.length === 0) return null;
+    const changed = readCarValue(applyOperations(document, proposal.operations));
+    return changed.ok ? study(changed.car) : null;
+  };
   if (flags.has("json")) io.out(stopsJson(stops, proposal));
-  else io.out(`${stopsLines(made, stops, proposal, pageFor(io, car.units)).join("\n")}\n`);
+  else io.out(`${stopsLines(made, stops, proposal, after(), pageFor(io, car.units)).join("\n")}\n`);
   if (apply === undefined) return EXIT.sound;
   if (proposal.operations.length === 0) throw new Refusal("Nothing can be proposed, so nothing is written: see above.");
   writeApplied(document, proposal.operations, apply, io);

@@ -19,14 +19,24 @@ import { table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
 import { GRAVITY } from "./findings.ts";
 
-/** What strap and bump stop do, what they have to take, and how they would be set for the travel aimed at. */
-export function stopsLines(study: Study, stops: StopsStudy, proposal: StopsProposal, page: Page): readonly string[] {
+/**
+ * What strap and bump stop do, what they have to take, and how they would be set for the travel aimed at. `after`: the study
+ * of the car with them set so; null where nothing is proposed.
+ */
+export function stopsLines(
+  study: Study,
+  stops: StopsStudy,
+  proposal: StopsProposal,
+  after: Study | null,
+  page: Page,
+): readonly string[] {
   return [
     ...hang("", study.car.name, page.width).map(page.bold),
     ...section(page, "Strap", strapLines(study, stops, page)),
     ...section(page, "Bump stop", bumpStopLines(study, stops, page)),
     ...section(page, "To set them for the travel aimed at", proposalLines(proposal, knowsSnatch(study, stops), page)),
-    ...section(page, "Findings on the stops", findingLines(study, page)),
+    ...section(page, "Findings on the stops as they are now", findingLines(study, page)),
+    ...(after ? section(page, "Findings on the stops once set so", findingLines(after, page)) : []),
     ...section(page, "What this rests on", basisLines(stops, page)),
   ];
 }
@@ -192,11 +202,21 @@ function proposalLines(
       : line(
           "The strap's stretch is NOT counted in, since weights or springs are missing: make it 1/2 to 1 in shorter (common practice) and tape it again.",
         )),
-    ...operations.flatMap(({ path, value }) => hang("  ", `${path}: ${JSON.stringify(value)}`, page.width)),
+    ...operations.flatMap(({ path, value }) => jsonLines(`${path}: `, value, page.width)),
     ...line(
       "--apply FILE writes these. Places are found without a look at what is in the way: see that there is frame to weld to, and study the car again.",
     ),
   ];
+}
+
+/** JSON as it can be copied: on one line, or with a field to a line where that is too long; never broken inside a value. */
+function jsonLines(lead: string, value: unknown, width: number): readonly string[] {
+  const line = `  ${lead}${JSON.stringify(value)}`;
+  if (line.length <= width) return [line];
+  if (typeof value !== "object" || value === null) return [line];
+  const fields = Object.entries(value).map(([name, field]) => `    ${JSON.stringify(name)}: ${JSON.stringify(field)}`);
+  const last = fields.length - 1;
+  return [`  ${lead}{`, ...fields.map((field, i) => (i < last ? `${field},` : field)), "  }"];
 }
 
 function findingLines({ findings }: Study, page: Page): readonly string[] {

@@ -58,6 +58,18 @@ describe("stops", () => {
     expect(none.files.has("x.car.json")).toBe(false);
   });
 
+  it("prints what it proposes as JSON that can be copied, and tells the findings of now and of then apart", async () => {
+    const { out } = await stops(without("saltbush.car.json", "strap", "bumpStop", "stops"));
+    const copied = [...out.matchAll(/^ {2}(strap|bumpStop): (\{[\s\S]*?\})$(?=\n {2}\w|\n\S|\n\n)/gm)];
+    expect(copied.map(([, name]) => name)).toEqual(["strap", "bumpStop"]);
+    for (const [, , json] of copied)
+      expect(JSON.parse(json!)).toHaveProperty(json!.includes("reach") ? "base" : "upper");
+    const [now = "", then = ""] = out.split("FINDINGS ON THE STOPS ").slice(1);
+    expect(now).toContain("No strap is entered");
+    expect(then).toMatch(/^ONCE SET SO/);
+    expect(then).not.toContain("No strap is entered");
+  });
+
   it("gives JSON, and refuses nonsense", async () => {
     const made = JSON.parse((await stops(read("saltbush.car.json"), "--json")).out);
     expect(made).toMatchObject({ armwrightStops: 1, units: "SI", strap: { margin: expect.any(Number) } });

@@ -289,7 +289,7 @@ const SENTENCES: Record<FindingCode, (w: Words) => SaidFinding> = {
   "cycle-before-welding": () => ({
     sentence: "This is geometry only: it knows no flex, no slop and no weld pull.",
     remedy:
-      "Tack, then cycle the real parts stop to stop on jack stands, springs out and gas let down, before welding out. Whether parts hold is only screened (npx armwright strength); a licensed engineer and your rule book decide.",
+      "Tack, then cycle the real parts stop to stop on jack stands, springs out and gas let down, before welding out. Whether parts hold is only screened (see Strength); a licensed engineer and your rule book decide.",
   }),
 };
 
