@@ -84,7 +84,7 @@ function openingSentence({ change, by, notch }: Opening, page: Page): string {
     case "notch-keep-out": {
       const size = notch && [notch.to.x - notch.from.x, notch.to.y - notch.from.y, notch.to.z - notch.from.z];
       const box = size
-        ? `: into it once that is used up; the notch with the whole clearance is ${size.map((each) => formatLength(each, page.units)).join(" by ")} along its own axes${faceWords(notch)}`
+        ? `; with its clearance kept that is a notch of ${size.map((each) => formatLength(each, page.units)).join(" by ")} ${unitOf("length", page.units)} (along it, across it, up)${faceWords(notch)}`
         : "";
       return `${change.keepOut} nearer by ${amount} than its clearance${box}`;
     }
