@@ -173,7 +173,7 @@ describe("on a laptop", () => {
     await page.keyboard.press(altOf("Shock"));
     await page.locator(".results button", { hasText: "motion ratio (shock per wheel)" }).click();
     const panel = page.getByRole("dialog", { name: "How do you know?" });
-    await panel.getByText("\u2212dL/dz, exact, from the velocities of both mounts").waitFor();
+    await panel.getByText("shock shortening ÷ wheel travel, from how fast both mounts move").waitFor();
     expect(await panel.textContent()).toContain("31 1/2".replace(" 1/2", "1\u20442"));
     await page.keyboard.press("Escape");
     expect(await panel.count()).toBe(0);
