@@ -62,7 +62,7 @@ export { type SpeedRipple, speedRipple } from "./driveline/speed-ripple.ts";
 export type { Finding, FindingCode, FindingValue, Gravity } from "./findings/finding.ts";
 export { sayInput, sayInputKind, sayMatter } from "./findings/say-certainty.ts";
 export { type SaidFinding, sayFinding } from "./findings/say-finding.ts";
-export { sayCaseNote, sayNoBalance, sayStrut } from "./findings/say-loads.ts";
+export { sayCaseLoad, sayCaseNote, sayNoBalance, sayStrut } from "./findings/say-loads.ts";
 export { sayCheck, sayHelp } from "./findings/say-strength.ts";
 export {
   sayCause,
@@ -270,7 +270,7 @@ export type { Snatch, StrapStudy } from "./stops/study-strap.ts";
 export type { ArmCaseResult, MemberUse } from "./strength/analyse-arm.ts";
 export type { ArmFrame, ArmMember, ArmNode } from "./strength/arm-frame.ts";
 export { armFrames, linkTubes } from "./strength/arm-frames.ts";
-export type { ArmProposal } from "./strength/arm-proposals.ts";
+export { type ArmProposal, LEAST_FACTOR } from "./strength/arm-proposals.ts";
 export { type ArmChange, changeOperations } from "./strength/changed-arm.ts";
 export type { ArmCheck } from "./strength/check-arms.ts";
 export { MATERIALS, type Material } from "./strength/material.ts";

@@ -1,4 +1,4 @@
-import { formatNumber, formatValue, studyStrength } from "@armwright/engine";
+import { formatNumber, formatValue, sayCaseLoad, studyStrength } from "@armwright/engine";
 import { flowSheets } from "./flow-sheets.ts";
 import type { Makings, Sheet } from "./sheet.ts";
 
@@ -13,6 +13,10 @@ export function strengthSheets(makings: Makings): readonly Sheet[] {
   const { units } = study.car;
   const missing =
     found.notEntered.length > 0 ? `Not judged, because not entered: ${found.notEntered.join("; ")}. ` : "";
+  const caseWords = (loadCase: string | null): string => {
+    const of = found.cases.find((each) => each.loadCase.name === loadCase);
+    return of ? `${of.loadCase.name}, ${sayCaseLoad(of.loadCase)}` : "not loaded by these cases";
+  };
   const shown = found.checks.slice(0, MOST);
   const more = found.checks.length - shown.length;
   return flowSheets(
@@ -37,7 +41,7 @@ export function strengthSheets(makings: Makings): readonly Sheet[] {
         rows: shown.map(({ factor, label, where, loadCase, demand, allowable, dimension, basis }) => [
           factor === null ? "—" : formatNumber(factor, 2),
           where === "" ? label : `${label}, ${where}`,
-          loadCase ?? "not loaded by these cases",
+          caseWords(loadCase),
           factor === null ? "" : formatValue(demand, dimension, units),
           formatValue(allowable, dimension, units),
           basis,

@@ -1,4 +1,4 @@
-import { type ArmProposal, study, studyStrength } from "@armwright/engine";
+import { type ArmProposal, formatNumber, type StrengthStudy, study, studyStrength } from "@armwright/engine";
 import { applyFile, writeApplied } from "../apply.ts";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
@@ -19,10 +19,12 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
     throw new Refusal(
       "Factors in g need the weight of one rear wheel on the scale: enter weights.corner in the document.",
     );
-  const chosen = apply === undefined ? [] : chosenFor(found.proposals, values.get("by"));
+  const chosen = apply === undefined ? [] : chosenFor(found, values.get("by"));
   if (flags.has("json")) {
-    const { checks, alternatives, proposals, give, masses, notEntered } = found;
-    io.out(`${JSON.stringify({ units: "SI", checks, proposals, alternatives, give, masses, notEntered }, null, 2)}\n`);
+    const { checks, alternatives, proposals, tried, give, masses, notEntered } = found;
+    io.out(
+      `${JSON.stringify({ units: "SI", checks, proposals, tried, alternatives, give, masses, notEntered }, null, 2)}\n`,
+    );
   } else io.out(`${strengthLines(car, found, values.get("part"), pageFor(io, car.units)).join("\n")}\n`);
   if (apply !== undefined) {
     writeApplied(
@@ -40,18 +42,26 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
 }
 
 /** One proposal for each weak arm: the lightest, or the lightest of the way asked for. Throws Refusal. */
-function chosenFor(proposals: readonly ArmProposal[], by: string | undefined): readonly ArmProposal[] {
+function chosenFor({ proposals, tried }: StrengthStudy, by: string | undefined): readonly ArmProposal[] {
   const way = WAYS.find((each) => each === by);
   if (by !== undefined && !way) throw new Refusal(`--by: ${JSON.stringify(by)} is none of ${WAYS.join(", ")}.`);
   if (proposals.length === 0)
-    throw new Refusal("--apply: nothing to write: every arm bears the cases, or nothing was found that makes it.");
+    throw new Refusal(
+      tried.length === 0
+        ? "--apply: nothing to write: every arm whose frame is made from the car's points bears the cases."
+        : `--apply: nothing to write: no way was found that makes the arm hold; tried: ${tried.map(farWords).join(", ")}.`,
+    );
   const arms = [...new Set(proposals.map(({ arm }) => arm))];
   return arms.map((arm) => {
     const ways = proposals.filter((each) => each.arm === arm);
     const chosen = way ? ways.find(({ kind }) => kind === way) : ways[0];
     if (chosen) return chosen;
+    const far = tried.find((each) => each.arm === arm && each.kind === way);
     throw new Refusal(
-      `--by: no ${way} was found that makes the ${arm.replace("-", " ")} hold; there is ${ways.map(({ kind }) => kind).join(", ")}.`,
+      `--by: no ${way} was found that makes the ${arm.replace("-", " ")} hold${far ? ` (best: ${farWords(far)})` : ""}; there is ${ways.map(({ kind }) => kind).join(", ")}.`,
     );
   });
 }
+
+const farWords = ({ kind, weakest: { factor } }: ArmProposal): string =>
+  factor === null ? kind : `${kind} to factor ${formatNumber(factor, 2)}`;

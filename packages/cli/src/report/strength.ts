@@ -5,6 +5,7 @@ import {
   formatValue,
   type PartCheck,
   type StrengthStudy,
+  sayCaseLoad,
   sayCheck,
   sayHelp,
   type TubeAlternative,
@@ -15,7 +16,7 @@ import { bare, markTravel, sayTape } from "../text/say.ts";
 import { type Column, table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
 import { massWords } from "./mass-words.ts";
-import { proposalLines } from "./strength-help.ts";
+import { helpLines } from "./strength-help.ts";
 
 /** Whether the parts hold: weakest first, alternatives, what was not judged, what this is not. */
 export function strengthLines(car: Car, found: StrengthStudy, part: string | undefined, page: Page): readonly string[] {
@@ -28,9 +29,9 @@ export function strengthLines(car: Car, found: StrengthStudy, part: string | und
     ...section(
       page,
       "Weakest first",
-      checks.length > 0 ? checkLines(checks, page) : ["No part of that name was judged."],
+      checks.length > 0 ? checkLines(found, checks, page) : ["No part of that name was judged."],
     ),
-    ...section(page, "What would make it hold", proposalLines(found.proposals, page)),
+    ...section(page, "What would make it hold", helpLines(found, page)),
     ...section(page, "What another size would buy", alternativeLines(found.alternatives, page)),
     ...section(page, "What it costs the wheel", giveLines(car, found, page)),
     ...section(page, "What swings most", fatigueLines(found, page)),
@@ -61,7 +62,11 @@ const NOT: readonly string[] = [
 
 const WEAK = 1;
 
-function checkLines(checks: readonly PartCheck[], page: Page): readonly string[] {
+function checkLines({ cases }: StrengthStudy, checks: readonly PartCheck[], page: Page): readonly string[] {
+  const caseWords = (loadCase: string | null): string => {
+    const of = cases.find((each) => each.loadCase.name === loadCase);
+    return of ? `${of.loadCase.name}, ${sayCaseLoad(of.loadCase)}` : "not loaded by these cases";
+  };
   const columns: readonly Column[] = [
     { head: ["", "factor"], align: "right" },
     { head: ["", "part, and what is asked of it"], align: "left", gives: true },
@@ -74,7 +79,7 @@ function checkLines(checks: readonly PartCheck[], page: Page): readonly string[]
     const cells = [
       factor === null ? "–" : formatNumber(factor, 2),
       `${label}${where === "" ? "" : `, ${where}`}: ${sayCheck(code)}`,
-      loadCase ?? "not loaded by these cases",
+      caseWords(loadCase),
       factor === null ? "" : formatValue(demand, dimension, page.units),
       formatValue(allowable, dimension, page.units),
     ];

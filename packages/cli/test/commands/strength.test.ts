@@ -78,7 +78,10 @@ describe.each([
       expect(row.startsWith(`${factor} ${check.label}${check.where === "" ? "" : `, ${check.where}`}: `), row).toBe(
         true,
       );
-      if (check.factor !== null) expect(row.endsWith(`${check.loadCase} ${asked(check)}`), row).toBe(true);
+      if (check.factor === null) return;
+      const { vertical } = found.cases.find(({ loadCase }) => loadCase.name === check.loadCase)!.loadCase;
+      expect(row.endsWith(asked(check)), row).toBe(true);
+      expect(row).toContain(`${check.loadCase}, ${Math.abs(vertical)} g ${vertical > 0 ? "up" : "down"}`);
     });
     expect(checks[0]!.factor!).toBeLessThan(1);
   });
@@ -148,6 +151,24 @@ describe("strength", () => {
     const after = strengthOf(written).arms[0]!.checks[0]!;
     expect(after.factor!).toBeCloseTo(proposal.weakest.factor!, 6);
     expect(after.factor!).toBeGreaterThanOrEqual(1);
+  });
+
+  it("says of an arm far too thin what was tried and how far it comes, and refuses that way with it", async () => {
+    const document = JSON.parse(read("saltbush.car.json"));
+    document.linkage.lowerArm.diameter = 1;
+    document.strength.tubes.lowerArm.wall = 0.065;
+    delete document.strength.tubes.lowerArm.under;
+    const text = JSON.stringify(document);
+    const { tried } = strengthOf(text);
+    const { out } = await strength(text);
+    const help = sectionOf(out, "WHAT WOULD MAKE IT HOLD").join(" ").replace(/\s+/g, " ");
+    const far = help.slice(help.indexOf("Tried, and not enough:"));
+    expect(tried.map(({ kind }) => kind)).toContain("gusset");
+    for (const { weakest } of tried) expect(far).toContain(`weakest factor then ${weakest.factor!.toFixed(2)}`);
+    const gusset = tried.find(({ kind }) => kind === "gusset")!.weakest.factor!.toFixed(2);
+    const refused = await strength(text, "--apply", "x.car.json", "--by", "gusset");
+    expect(refused.code).toBe(2);
+    expect(refused.err.replace(/\s+/g, " ")).toContain(`(best: gusset to factor ${gusset})`);
   });
 
   it("without a way takes the lightest", async () => {

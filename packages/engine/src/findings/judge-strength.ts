@@ -1,14 +1,14 @@
 import type { Car } from "../car/car.ts";
 import { formatPath } from "../document/path.ts";
-import type { LoadCase } from "../loads/load-case.ts";
 import { TUBE_NAMES } from "../strength/arm-frames.ts";
 import { type ArmProposal, LEAST_FACTOR } from "../strength/arm-proposals.ts";
 import { weakest } from "../strength/check-arms.ts";
 import { byWeakness, type PartCheck } from "../strength/part-check.ts";
+import type { TubeSize } from "../strength/stock-tubes.ts";
 import { type StrengthStudy, studyStrength } from "../strength/strength-study.ts";
-import { formatNumber } from "../units/format.ts";
 import { type Finding, type FindingValue, length, ratio, wall } from "./finding.ts";
 import type { Judged } from "./judge.ts";
+import { sayCaseLoad } from "./say-loads.ts";
 import { sayCheck, sayHelp } from "./say-strength.ts";
 
 /**
@@ -23,9 +23,11 @@ export function judgeStrength(study: Judged): Finding[] {
     const worst = weakest(checks);
     const name = TUBE_NAMES[frame.arm];
     if (!worst || !isWeak(worst) || (frame.isAssumed && isAssumed(study.car, name))) return [];
-    const proposals = found.proposals.filter(({ arm }) => arm === frame.arm);
+    const ofArm = ({ arm }: ArmProposal): boolean => arm === frame.arm;
+    const proposals = found.proposals.filter(ofArm);
+    const help = proposals.length > 0 ? proposals.map(valuesOf) : found.tried.filter(ofArm).map(triedOf);
     const place = frame.isAssumed ? ["strength", "tubes", name] : ["strength", "frames", frame.arm];
-    return [weakPart(found, worst, formatPath(place), proposals)];
+    return [weakPart(found, worst, formatPath(place), help)];
   });
   const ofArms = new Set(found.arms.flatMap(({ checks }) => checks));
   const others = new Map<string, PartCheck>();
@@ -46,7 +48,7 @@ function weakPart(
   { cases }: StrengthStudy,
   check: PartCheck,
   place: string,
-  proposals: readonly ArmProposal[],
+  help: readonly Readonly<Record<string, FindingValue>>[],
 ): Finding {
   const loadCase = cases.find((each) => each.loadCase.name === check.loadCase)!.loadCase;
   return {
@@ -61,14 +63,14 @@ function weakPart(
       where: check.where,
       what: sayCheck(check.check),
       case: loadCase.name,
-      load: loadWords(loadCase),
+      load: `${sayCaseLoad(loadCase)}${loadCase.of === "corner" ? " of one rear wheel's weight on the scale" : ""}`,
       from: loadCase.from,
       factor: ratio(check.factor!),
       demand: { value: check.demand, dimension: check.dimension },
       allowable: { value: check.allowable, dimension: check.dimension },
       basis: check.basis,
       help: sayHelp(check.check),
-      ...Object.assign({}, ...proposals.map(valuesOf)),
+      ...Object.assign({}, ...help),
     },
   };
 }
@@ -89,49 +91,50 @@ function placeOf({ check, part }: PartCheck): string {
   return section ? `strength.${section}` : formatPath(["strength", part]);
 }
 
-/** `5 g up, 0.5 g inward` */
-function loadWords({ vertical, inward, forward, of }: LoadCase): string {
-  const parts = [
-    [vertical, "up", "down"],
-    [inward, "inward", "outward"],
-    [forward, "forward", "rearward"],
-  ] as const;
-  const said = parts
-    .filter(([g]) => g !== 0)
-    .map(([g, plus, minus]) => `${Number(formatNumber(Math.abs(g), 2))} g ${g > 0 ? plus : minus}`);
-  return `${said.join(", ")} of ${of === "corner" ? "one rear wheel's weight on the scale" : "what is unsprung"}`;
-}
-
 const mass = (value: number): FindingValue => ({ value, dimension: "mass" });
 
 /** The figures of one proposal, under names that its sentence knows. */
 function valuesOf({ kind, change, weakest: least, added }: ArmProposal): Readonly<Record<string, FindingValue>> {
-  const { main, cross, under, gusset } = change;
-  const found = (name: string) => ({
+  const { gusset, under } = change;
+  const name = NAMES[kind];
+  return {
+    ...tubesOf(name, kind === "second-tube" ? { ...change, under: undefined } : change),
+    ...(kind === "gusset" && {
+      gussetThickness: length(gusset!.thickness),
+      gussetDepth: length(gusset!.depth),
+      gussetReach: length(gusset!.reach),
+    }),
+    ...(kind === "second-tube" && {
+      secondDiameter: length(under!.diameter),
+      secondWall: wall(under!.wall),
+      secondDrop: length(under!.drop),
+    }),
     ...(least.factor === null ? {} : { [`${name}Factor`]: ratio(least.factor) }),
     [`${name}Added`]: mass(added),
-  });
-  switch (kind) {
-    case "next-size":
-      return {
-        ...(main && { mainDiameter: length(main.diameter), mainWall: wall(main.wall) }),
-        ...(cross && { crossDiameter: length(cross.diameter), crossWall: wall(cross.wall) }),
-        ...(under && { underDiameter: length(under.diameter), underWall: wall(under.wall) }),
-        ...found("size"),
-      };
-    case "gusset":
-      return {
-        gussetThickness: length(gusset!.thickness),
-        gussetDepth: length(gusset!.depth),
-        gussetReach: length(gusset!.reach),
-        ...found("gusset"),
-      };
-    case "second-tube":
-      return {
-        secondDiameter: length(under!.diameter),
-        secondWall: wall(under!.wall),
-        secondDrop: length(under!.drop),
-        ...found("second"),
-      };
-  }
+  };
 }
+
+const NAMES = { "next-size": "size", gusset: "gusset", "second-tube": "second" } as const satisfies Readonly<
+  Record<ArmProposal["kind"], string>
+>;
+
+/** `sizeMainDiameter`, `gussetCrossWall`: tubes that are made larger with a way. */
+const tubesOf = (
+  name: string,
+  {
+    main,
+    cross,
+    under,
+  }: { readonly main?: TubeSize; readonly cross?: TubeSize; readonly under?: TubeSize | undefined },
+): Readonly<Record<string, FindingValue>> =>
+  Object.assign(
+    {},
+    ...Object.entries({ Main: main, Cross: cross, Under: under }).map(
+      ([role, size]) =>
+        size && { [`${name}${role}Diameter`]: length(size.diameter), [`${name}${role}Wall`]: wall(size.wall) },
+    ),
+  );
+
+/** How far a way comes that is not enough. */
+const triedOf = ({ kind, weakest: least }: ArmProposal): Readonly<Record<string, FindingValue>> =>
+  least.factor === null ? {} : { [`${NAMES[kind]}Tried`]: ratio(least.factor) };

@@ -1,6 +1,7 @@
 import type { UnitSystem } from "../car/car.ts";
 import type { CaseNote } from "../loads/case-forces.ts";
 import type { NoBalance } from "../loads/corner-forces.ts";
+import type { LoadCase } from "../loads/load-case.ts";
 import type { StrutName } from "../loads/struts.ts";
 import { formatNumber, formatValue } from "../units/format.ts";
 
@@ -43,4 +44,20 @@ export function sayNoBalance(none: NoBalance): string {
     case "singular":
       return "nothing here can hold the wheel: the linkage is in line, or the part that carries does not move";
   }
+}
+
+/** `5 g up, 0.5 g inward`; a g is one of the wheel's weight on the scale unless it says otherwise. */
+export function sayCaseLoad({ vertical, inward, forward, of, isLimited }: LoadCase): string {
+  const parts = [
+    [vertical, "up", "down", false],
+    [inward, "inward", "outward", false],
+    [forward, "forward", "rearward", isLimited],
+  ] as const;
+  const said = parts
+    .filter(([g]) => g !== 0)
+    .map(
+      ([g, plus, minus, isMost]) =>
+        `${isMost ? "at most " : ""}${Number(formatNumber(Math.abs(g), 2))} g ${g > 0 ? plus : minus}`,
+    );
+  return `${said.join(", ")}${of === "corner" ? "" : " of what is unsprung"}`;
 }

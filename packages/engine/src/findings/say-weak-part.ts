@@ -10,24 +10,35 @@ export const WEAK_PART_SENTENCES = {
   }),
 };
 
-/** What was reckoned to help, or in general what does. */
+/** What was reckoned to help; else what was tried and how far it comes; else in general what does. */
 function helpOf(w: Words): string {
-  const sizes = [
-    tube(w, "main", "the arm's own tubes"),
-    tube(w, "cross", "its cross tubes"),
-    tube(w, "under", "its second tubes"),
-  ]
-    .filter((each) => each !== "")
-    .join(", ");
+  const sizes = tubes(w, "size");
+  const larger = (way: string): string => (tubes(w, way) ? ` and make ${tubes(w, way)}` : "");
   const ways = [
     sizes && `make ${sizes}${bought(w, "size")}`,
     w["gussetThickness"] &&
-      `weld a plate ${w["gussetThickness"]} thick and ${w["gussetDepth"]} deep on edge under it, ${w["gussetReach"]} either way of the mount${bought(w, "gusset")}`,
+      `weld a plate ${w["gussetThickness"]} thick and ${w["gussetDepth"]} deep on edge under it, ${w["gussetReach"]} either way of the mount${larger("gusset")}${bought(w, "gusset")}`,
     w["secondDiameter"] &&
-      `weld a second tube ${size(w, "second")} under each tube that shock or stop press on, ${w["secondDrop"]} below it, with a post${bought(w, "second")}`,
+      `weld a second tube ${size(w, "second")} under each tube that shock or stop press on, ${w["secondDrop"]} below it, with a post${larger("second")}${bought(w, "second")}`,
   ].filter((each) => each);
-  return ways.length > 0 ? `${capital(ways.join("; or "))}.` : `What would help: ${w["help"]}.`;
+  if (ways.length > 0) return `${capital(ways.join("; or "))}.`;
+  const tried = [
+    w["sizeTried"] && `larger tubes come to factor ${w["sizeTried"]}`,
+    w["gussetTried"] && `a plate under the mount with larger tubes to ${w["gussetTried"]}`,
+    w["secondTried"] && `a second tube with larger ones to ${w["secondTried"]}`,
+  ].filter((each) => each);
+  if (tried.length === 0) return `What would help: ${w["help"]}.`;
+  return `Tried, and not enough: ${tried.join(", ")}. Bring shock and stop nearer to the wheel, or soften the landing.`;
 }
+
+const tubes = (w: Words, way: string): string =>
+  [
+    tube(w, `${way}Main`, "the arm's own tubes"),
+    tube(w, `${way}Cross`, "its cross tubes"),
+    tube(w, `${way}Under`, "its second tubes"),
+  ]
+    .filter((each) => each !== "")
+    .join(", ");
 
 const tube = (w: Words, role: string, name: string): string => (w[`${role}Diameter`] ? `${name} ${size(w, role)}` : "");
 

@@ -43,20 +43,27 @@ export function nextSizes({ diameter, wall }: TubeSize, system: UnitSystem = "in
 }
 
 /** The lightest stocked size at or above this diameter and wall, up to `most` in diameter, that `holds`; null where none does. */
-export function lightestThat(
+export const lightestThat = (
   from: TubeSize,
   most: number,
   system: UnitSystem,
   holds: (size: TubeSize) => boolean,
-): TubeSize | null {
+): TubeSize | null =>
+  atOrAbove(from, most, system).find((size) => weight(size) > weight(from) * (1 + 1e-9) && holds(size)) ?? null;
+
+/** The heaviest of the sizes that `lightestThat` looks through. */
+export const stoutest = (from: TubeSize, most: number, system: UnitSystem): TubeSize =>
+  atOrAbove(from, most, system).at(-1) ?? from;
+
+/** Lightest first. */
+function atOrAbove(from: TubeSize, most: number, system: UnitSystem): readonly TubeSize[] {
   const { diameters, walls } = STOCK[system];
   const own = (list: readonly number[], value: number) => [value, ...list.filter((each) => each > value + SAME)];
-  const heavier = own(diameters, from.diameter)
+  return own(diameters, from.diameter)
     .filter((d) => d <= most + SAME)
     .flatMap((diameter) => own(walls, from.wall).map((wall) => ({ diameter, wall })))
     .filter(({ diameter, wall }) => 2 * wall <= diameter)
     .sort((a, b) => weight(a) - weight(b));
-  return heavier.find((size) => weight(size) > weight(from) * (1 + 1e-9) && holds(size)) ?? null;
 }
 
 const weight = ({ diameter, wall }: TubeSize): number => wall * (diameter - wall);

@@ -6,7 +6,7 @@ import { allCaseForces, type CaseForces, caseGround } from "../loads/case-forces
 import { whenAsked } from "../study/when-asked.ts";
 import type { ArmFrame } from "./arm-frame.ts";
 import { armFrame, armFrames, armTube } from "./arm-frames.ts";
-import { type ArmProposal, armProposals } from "./arm-proposals.ts";
+import { type ArmProposal, armWays } from "./arm-proposals.ts";
 import { armDiameter, carWithArm } from "./changed-arm.ts";
 import { type ArmCheck, checkArm, weakest } from "./check-arms.ts";
 import { checkLinks, type PartMass } from "./check-links.ts";
@@ -34,6 +34,8 @@ export interface StrengthStudy {
   readonly alternatives: readonly TubeAlternative[];
   /** For each arm that does not hold, what would make it hold, lightest first. Found when asked for: it takes a while. */
   readonly proposals: readonly ArmProposal[];
+  /** Of each way that was tried and does not make it hold, how far it comes; found with the proposals. */
+  readonly tried: readonly ArmProposal[];
   /** What could not be judged because the document does not give it. */
   readonly notEntered: readonly string[];
 }
@@ -71,7 +73,7 @@ export function studyStrength(made: {
   ].sort(byWeakness);
   const alternatives = whenAsked(() => arms.flatMap((arm) => alternativesOf(car, arm, forces)));
   const give = whenAsked(() => wheelGive(corner, arms, forces));
-  const proposals = whenAsked(() => arms.flatMap((arm) => armProposals(car, arm, forces)));
+  const ways = whenAsked(() => arms.map((arm) => armWays(car, arm, forces)));
   return {
     cases,
     forces,
@@ -88,7 +90,10 @@ export function studyStrength(made: {
       return alternatives();
     },
     get proposals() {
-      return proposals();
+      return ways().flatMap((arm) => arm.proposals);
+    },
+    get tried() {
+      return ways().flatMap((arm) => arm.tried);
     },
     notEntered: notEntered(car),
   };

@@ -35,7 +35,13 @@ test("sizes that the document does not give are no fault of the car", () => {
   expect(weakParts(car)).toEqual([]);
 });
 
+/** Its tubes a wall and more thinner, the second tubes as they are. A plate alone is not enough for it: larger tubes come with it. */
+const THIN_WALL = { "strength.tubes.lowerArm.wall": 0.065 };
+
 describe.each([
+  ["walls of .065, the next size", THIN_WALL, "next-size"],
+  ["walls of .065, a gusset", THIN_WALL, "gusset"],
+  ["thin tubes, a gusset", THIN, "gusset"],
   ["thin tubes, the next size", THIN, "next-size"],
   ["plain tubes, a gusset", PLAIN, "gusset"],
   ["plain tubes, a second tube", PLAIN, "second-tube"],
@@ -83,6 +89,48 @@ describe.each([
 test("the next size is the lightest stocked one that holds", () => {
   const [proposal] = strengthOf(carWith(THIN)).proposals.filter(({ kind }) => kind === "next-size");
   expect(proposal!.change).toEqual({ main: { diameter: 1.25 * 0.0254, wall: 0.12 * 0.0254 } });
+});
+
+// A plate alone does it for the plain arm a size under what holds (factor 0.87); for thinner ones it comes with larger tubes.
+test("a plate alone, where that is enough", () => {
+  const gusset = strengthOf(carWith(PLAIN)).proposals.find(({ kind }) => kind === "gusset")!;
+  expect(Object.keys(gusset.change)).toEqual(["gusset"]);
+});
+
+describe.each([
+  ["1 1/4", 0.12],
+  ["1 1/4", 0.095],
+  ["1", 0.065],
+] as const)("far too thin without its second tube: %s × %s", (diameter, wall) => {
+  const found = strengthOf(
+    carWith({
+      "linkage.lowerArm.diameter": diameter,
+      "strength.tubes.lowerArm.wall": wall,
+      "strength.tubes.lowerArm.under": undefined,
+    }),
+  );
+
+  test("every way is either found or said to be not enough, with how far it comes", () => {
+    const { proposals, tried } = found;
+    expect([...proposals, ...tried].map(({ kind }) => kind).sort()).toEqual(["gusset", "next-size", "second-tube"]);
+    for (const { weakest } of proposals) expect(weakest.factor!).toBeGreaterThanOrEqual(1);
+    expect(tried.length).toBeGreaterThan(0);
+    for (const { weakest, added } of tried) {
+      expect(weakest.factor!).toBeGreaterThan(found.checks[0]!.factor!);
+      expect(weakest.factor!).toBeLessThan(1);
+      expect(added).toBeGreaterThan(0);
+    }
+  });
+});
+
+test("where nothing is enough the finding says how far each way comes, and gives no general advice", () => {
+  const base = { "loads.cases": [{ name: "landing on one wheel", vertical: 30 }] };
+  const [finding] = weakParts(carWith({ ...base, "strength.tubes.lowerArm.under": undefined }));
+  const { remedy } = sayFinding(finding!, "inch-pound");
+  expect(remedy).toMatch(
+    /^Tried, and not enough: larger tubes come to factor 0\.\d+, a plate .* to 0\.\d+, a second tube .* to 0\.\d+\./,
+  );
+  expect(remedy).not.toContain("What would help");
 });
 
 // Common practice, no source. The demo's arm is held together with its second tube; "deep" is the depth of its own tubes.

@@ -31,8 +31,9 @@ export function Proposals({
       )}
       {!isLooking && found.proposals.length === 0 && (
         <p className="small">
-          No next size, plate or second tube alone makes it hold: bring shock and stop nearer to the wheel or between
-          both tubes, or soften the landing.
+          {weak.every(({ frame }) => frame.isAssumed)
+            ? "No larger tubes, plate or second tube makes it hold: bring shock and stop nearer to the wheel or between both tubes, or soften the landing."
+            : "It is your own frame: make its tubes larger there."}
         </p>
       )}
       <ul className="proposals">
@@ -65,6 +66,20 @@ export function Proposals({
           </li>
         ))}
       </ul>
+      {!isLooking && found.tried.length > 0 && (
+        <>
+          <p className="small">Tried, and not enough:</p>
+          <ul className="small tried">
+            {found.tried.map((each) => (
+              <li key={`${each.arm} ${each.kind}`}>
+                {capital(each.arm.replace("-", " "))}: <Reading text={changeWords(each, units)} />; weakest factor then{" "}
+                <b>{each.weakest.factor === null ? "none loaded" : threeFigures(each.weakest.factor)}</b>,{" "}
+                {each.weakest.label} {each.weakest.where}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
     </>
   );
 }

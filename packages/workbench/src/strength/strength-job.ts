@@ -8,7 +8,7 @@ export interface StrengthInput {
 }
 
 /** What stands before other sizes and what would make it hold are found, which takes longer. */
-export type StrengthSoFar = Omit<StrengthStudy, "alternatives" | "proposals">;
+export type StrengthSoFar = Omit<StrengthStudy, "alternatives" | "proposals" | "tried">;
 
 /** A car's strength; null where no weight on the wheel is given. */
 export const strengthJob: Job<StrengthInput, StrengthStudy | null, StrengthSoFar> = async (
@@ -25,5 +25,6 @@ export const strengthJob: Job<StrengthInput, StrengthStudy | null, StrengthSoFar
   await pause();
   const { alternatives } = found;
   await pause();
-  return { cases, forces, checks, arms, give, masses, notEntered, alternatives, proposals: found.proposals };
+  const { proposals, tried } = found;
+  return { cases, forces, checks, arms, give, masses, notEntered, alternatives, proposals, tried };
 };

@@ -34,7 +34,7 @@ export function useStrengthStudy(study: Study): { readonly now: StrengthNow | nu
         onProgress: (soFar) => {
           if (isNewest(signal))
             setNow((before) => ({
-              found: { ...soFar, alternatives: before?.found.alternatives ?? [], proposals: [] },
+              found: { ...soFar, alternatives: before?.found.alternatives ?? [], proposals: [], tried: [] },
               of: document,
               isLooking: true,
             }));
