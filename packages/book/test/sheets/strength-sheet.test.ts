@@ -1,4 +1,4 @@
-import { COMMON_CASES, study } from "@armwright/engine";
+import { COMMON_CASES, sayCaseLoad, study } from "@armwright/engine";
 import { readCarDocument } from "@armwright/engine/document";
 import { describe, expect, test } from "vitest";
 import { exampleText } from "../../../engine/test/example-documents.ts";
@@ -10,9 +10,11 @@ describe.each(["saltbush", "juniper"] as const)("no factor without its load case
   if (!reading.ok) throw new Error("the example does not read");
   const made = study(reading.car);
   const leaves = bookLeaves(made, reading.document, { paper: "letter", date: new Date(0) });
-  const cases = [...COMMON_CASES, ...(reading.car.loads?.cases ?? [])].map((each) => each.name);
+  const cases = [...COMMON_CASES, ...(reading.car.loads?.cases ?? [])].map(
+    (each) => `${each.name}, ${sayCaseLoad(each)}`,
+  );
 
-  test("every row of the strength sheet names a case of this car beside its factor, or says that none loads it", () => {
+  test("every row of the strength sheet names a case of this car, with its g, beside its factor, or says that none loads it", () => {
     const lines = leaves.filter(({ id }) => id.startsWith("strength")).flatMap(linesOf);
     const rows = lines.filter(([first]) => /^\d+\.\d\d$/.test(first ?? ""));
     expect(rows.length).toBeGreaterThan(2);

@@ -37,12 +37,18 @@ function metricArm(): string {
 /** Rows of the first table with the lines that their cells run on into: name first, then case, has and may bear. */
 function wholeRows(out: string): readonly string[] {
   const rows: string[][] = [];
-  for (const line of out.slice(out.indexOf("factor  part"), out.indexOf("WHAT ANOTHER SIZE")).split("\n").slice(1)) {
+  const [head, ...lines] = out.slice(out.indexOf("factor  part"), out.indexOf("WHAT ANOTHER SIZE")).split("\n");
+  const caseAt = head!.indexOf("in the case");
+  for (const line of lines) {
     const cells = /^ *(\d+\.\d\d|–)? {2}(.*)$/.exec(line);
     if (!cells) continue;
     const [first, ...rest] = cells[2]!.trim().split(/ {2,}/);
     if (cells[1] !== undefined) rows.push([cells[1], first!, ...rest]);
-    else if (rows.length > 0 && line.startsWith("        ")) rows.at(-1)![1] += ` ${first}`;
+    else if (rows.length > 0 && line.startsWith("        ")) {
+      const on = rows.at(-1)!;
+      on[1] = `${on[1]} ${line.slice(0, caseAt).trim()}`.trim();
+      on[2] = `${on[2]} ${line.slice(caseAt).trim()}`.trim();
+    }
   }
   return rows.map((cells) => cells.join(" "));
 }

@@ -14,7 +14,7 @@ export function judgeStops(study: Judged): Finding[] {
   if (strap?.margin && strap.margin > 0 && snatch?.margin && snatch.margin < -SAME && strap.hardLimit) {
     findings.push({
       code: "strap-stretches-past",
-      gravity: "mind",
+      gravity: isAssumed("strap.stretch") ? "note" : "mind",
       place: "strap.length",
       travel: snatch.travel,
       source: isAssumed("strap.stretch") ? PRACTICE : "your document and the solved motion",

@@ -3,7 +3,7 @@ import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown, shownLength } from "../words/shown.ts";
-import { applying } from "./apply-opening.ts";
+import { waysToApply } from "./apply-opening.ts";
 import { useMounts } from "./mounts-store.ts";
 import { NotchTemplate } from "./NotchTemplate.tsx";
 import { openingWords } from "./words.ts";
@@ -37,7 +37,7 @@ export function Openings(): ReactNode {
 
 function OpeningRow({ opening }: { readonly opening: Opening }): ReactNode {
   const units = useBench((state) => state.units);
-  const doing = applying(opening);
+  const ways = waysToApply(opening);
   const { notch } = opening;
   return (
     <li>
@@ -46,22 +46,22 @@ function OpeningRow({ opening }: { readonly opening: Opening }): ReactNode {
         {notch && (
           <span className="quiet">
             {" "}
-            The notch is a box of{" "}
+            With the clearance kept, that is a notch of{" "}
             <Reading
               text={(["x", "y", "z"] as const)
                 .map((axis) => shownLength(notch.to[axis] - notch.from[axis], units))
                 .join(" by ")}
             />{" "}
-            along the part's own axes.
+            (fore and aft, across, up).
           </span>
         )}
       </p>
       {notch?.outline && <NotchTemplate outline={notch.outline} />}
-      {doing && (
-        <button type="button" className="pressable" onClick={doing.apply}>
-          {doing.label}
+      {ways.map(({ label, apply }) => (
+        <button type="button" className="pressable" key={label} onClick={apply}>
+          {label}
         </button>
-      )}
+      ))}
     </li>
   );
 }

@@ -17,10 +17,7 @@ export const RULED_OUT: Readonly<Record<RequirementCode, string>> = {
 };
 
 /** A change, and by how much, as advice. */
-export function openingWords(
-  { change, by, notch }: Pick<Opening, "change" | "by" | "notch">,
-  units: UnitSystem,
-): string {
+export function openingWords({ change, by }: Pick<Opening, "change" | "by">, units: UnitSystem): string {
   const amount = shown(by, "length", units);
   switch (change.kind) {
     case "longer-shock":
@@ -38,9 +35,7 @@ export function openingWords(
     case "lower-keep-out":
       return `The ${change.keepOut} lower by ${amount}.`;
     case "notch-keep-out":
-      return notch
-        ? `A notch in the ${change.keepOut}: the shock goes nearer by ${amount} than its clearance.`
-        : `The shock nearer to the ${change.keepOut} by ${amount} than its clearance.`;
+      return `The shock nearer to the ${change.keepOut} by ${amount} than its clearance.`;
   }
 }
 
