@@ -185,3 +185,23 @@ export const Gap = ({ text }: Props): ReactNode => (
     <Dimension from={[26, 92]} to={[70, 92]} text={text} at={[48, 72]} />
   </>
 );
+
+/** A shock's eye between its two tabs, seen along the car: how wide it is, or how far apart the tabs stand. */
+export const EyeInTabs = ({ text, isGap }: Props & { readonly isGap: boolean }): ReactNode => (
+  <>
+    <path className="line" d="M28 40H122M36 40v74h9V40M105 40v74h9V40" />
+    <path className="line" d="M51 70h48v30H51ZM64 100v72M86 100v72" />
+    <path className="thin centre" d="M22 85H128" />
+    {isGap ? (
+      <>
+        <path className="thin" d="M45 114v24M105 114v24" />
+        <Dimension from={[45, 132]} to={[105, 132]} text={text} at={[75, 150]} />
+      </>
+    ) : (
+      <>
+        <path className="thin" d="M51 70V52M99 70V52" />
+        <Dimension from={[51, 56]} to={[99, 56]} text={text} at={[75, 24]} />
+      </>
+    )}
+  </>
+);

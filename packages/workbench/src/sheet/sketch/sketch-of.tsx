@@ -83,6 +83,14 @@ const SKETCHES: readonly (readonly [RegExp, Sketch])[] = [
     { draw: (text) => <car.Eyes text={text} />, how: "From the centre of one eye to the centre of the other." },
   ],
   [
+    /^shock\.eyeWidth$/,
+    { draw: (text) => <car.EyeInTabs text={text} isGap={false} />, how: "Across the eye along its bolt, spacers off." },
+  ],
+  [
+    /^shock\.tabGap$/,
+    { draw: (text) => <car.EyeInTabs text={text} isGap />, how: "From face to face of the two tabs, inside." },
+  ],
+  [
     /^bumpStop\.reach$/,
     { draw: (text) => <car.Stop text={text} solid={false} />, how: "From its foot to its free face." },
   ],
