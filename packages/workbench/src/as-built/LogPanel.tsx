@@ -182,8 +182,6 @@ function Keyed({
   );
 }
 
-type LogEntry = NonNullable<CarDocument["asBuilt"]>["readings"][number];
-
 const withHeight = (heights: readonly number[], more: number | undefined): readonly number[] => {
   if (more === undefined || heights.some((height) => Math.abs(height - more) < 1e-6)) return heights;
   return [...heights, more].sort((a, b) => a - b);
@@ -220,11 +218,7 @@ function logged(
   return [{ path: `asBuilt.readings[${index}]`, value: entry }];
 }
 
-/** The list as a whole, so that undoing puts it where it was. */
-function takenOff(document: CarDocument, path: string): readonly Operation[] {
-  const index = Number(parsePath(path)?.at(-1));
-  const left: readonly LogEntry[] = (document.asBuilt?.readings ?? []).filter((_, each) => each !== index);
-  return left.length === 0
-    ? [{ path: "asBuilt", value: undefined }]
-    : [{ path: "asBuilt.readings", value: left as unknown as FieldValue }];
-}
+/** The edit that takes a reading off; with the last one the log goes too. */
+const takenOff = (document: CarDocument, path: string): readonly Operation[] => [
+  { path: (document.asBuilt?.readings ?? []).length > 1 ? path : "asBuilt", value: undefined },
+];

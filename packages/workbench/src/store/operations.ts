@@ -14,22 +14,29 @@ export function inverseOf(document: CarDocument, operations: readonly Operation[
   const back: Operation[] = [];
   let now = document;
   for (const { path, value } of operations) {
-    const steps = parsePath(path) ?? [];
-    const absent = firstAbsent(now, steps);
-    back.unshift(
-      absent ? { path: formatPath(absent), value: undefined } : { path, value: valueAt(now, steps) as FieldValue },
-    );
-    now = setField(now, path, value);
+    const next = setField(now, path, value);
+    const place = placeChanged(now, next, parsePath(path) ?? []);
+    back.unshift({ path: formatPath(place), value: valueAt(now, place) as FieldValue });
+    now = next;
   }
   return back;
 }
 
-/** The shortest part of the path at which nothing stands yet; undefined where the whole path leads somewhere. */
-function firstAbsent(document: CarDocument, steps: Path): Path | undefined {
-  for (let length = 1; length <= steps.length; length += 1) {
-    if (valueAt(document, steps.slice(0, length)) === undefined) return steps.slice(0, length);
+/**
+ * The place whose former value undoes an edit: the field itself; the first section on the way that was not there; the end
+ * of a list that became longer; a list that became shorter, since its items then stand in other places.
+ */
+function placeChanged(before: CarDocument, after: CarDocument, steps: Path): Path {
+  for (let length = 1; length < steps.length; length += 1) {
+    const place = steps.slice(0, length);
+    const was = valueAt(before, place);
+    const is = valueAt(after, place);
+    if (was === undefined) return place;
+    if (!Array.isArray(was) || !Array.isArray(is)) continue;
+    if (is.length > was.length) return [...place, was.length];
+    if (is.length < was.length) return place;
   }
-  return undefined;
+  return steps;
 }
 
 /** Of several edits of one field only the last, in the order of the first. */

@@ -119,12 +119,12 @@ export function ReadingPanel({ index, start }: Props): ReactNode {
               Put off
             </button>
           )}
-          {stored && section && index !== null && (
+          {stored && index !== null && (
             <button
               type="button"
               className="pressable link"
               onClick={() => {
-                edit(takeOffReading(section, index), `${wordsOf(stored)}: taken off`);
+                edit(takeOffReading(index), `${wordsOf(stored)}: taken off`);
                 showPanel(null);
               }}
             >

@@ -221,12 +221,9 @@ export function putReading(
   ];
 }
 
-/** The edits that take a reading off; the list as a whole, so that undoing puts it where it was. */
-export const takeOffReading = (section: SurveySection, index: number): readonly Operation[] => [
-  {
-    path: "survey.readings",
-    value: section.readings.filter((_, each) => each !== index) as unknown as FieldValue,
-  },
+/** The edit that takes a reading off. */
+export const takeOffReading = (index: number): readonly Operation[] => [
+  { path: `survey.readings[${index}]`, value: undefined },
 ];
 
 /** The edits that name a new point. */
