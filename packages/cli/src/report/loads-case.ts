@@ -4,6 +4,7 @@ import {
   type CornerForces,
   formatNumber,
   formatValue,
+  sayCaseNote,
   sayNoBalance,
   sayStrut,
   unitOf,
@@ -13,7 +14,6 @@ import { bare, markTravel } from "../text/say.ts";
 import { table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
 import { cautionLines } from "./loads.ts";
-import { sayNote } from "./loads-say.ts";
 
 interface Vector {
   readonly x: number;
@@ -32,7 +32,7 @@ export function caseLines(ground: CaseGround, found: CaseForces, page: Page): re
     ...section(
       page,
       "To mind",
-      notes.flatMap((note) => hang("- ", `${sayNote(note, page)}.`, page.width)),
+      notes.flatMap((note) => hang("- ", `${sayCaseNote(note, page.units)}.`, page.width)),
     ),
     ...section(page, "What these numbers are not", cautionLines(page)),
   ];

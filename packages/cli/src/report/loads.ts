@@ -1,9 +1,16 @@
-import { type CaseForces, type CaseGround, formatNumber, sayNoBalance, sayStrut, unitOf } from "@armwright/engine";
+import {
+  type CaseForces,
+  type CaseGround,
+  formatNumber,
+  sayCaseNote,
+  sayNoBalance,
+  sayStrut,
+  unitOf,
+} from "@armwright/engine";
 import { type Page, section } from "../text/page.ts";
 import { bare, markTravel } from "../text/say.ts";
 import { table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
-import { carriedBy, sayNote } from "./loads-say.ts";
 
 /** All cases at a glance, the most that each joint and link has to take, and what to mind. */
 export function loadsLines(ground: CaseGround, cases: readonly CaseForces[], page: Page): readonly string[] {
@@ -15,6 +22,10 @@ export function loadsLines(ground: CaseGround, cases: readonly CaseForces[], pag
     ...section(page, "What these numbers are not", cautionLines(page)),
   ];
 }
+
+/** Force of the part that holds the wheel; null where there is no balance. */
+const carriedBy = ({ balance, held }: CaseForces): number | null =>
+  balance.ok ? (balance.forces.struts.find(({ name }) => name === held.carrier)?.magnitude ?? null) : null;
 
 function caseTable({ staticLoad }: CaseGround, cases: readonly CaseForces[], page: Page): readonly string[] {
   const { units } = page;
@@ -151,7 +162,10 @@ function noteLines(cases: readonly CaseForces[], page: Page): readonly string[] 
   // The same remark on several cases is told once.
   const told = new Map<string, string[]>();
   for (const { loadCase, balance, notes } of cases) {
-    const remarks = [...notes.map((note) => sayNote(note, page)), ...(balance.ok ? [] : [sayNoBalance(balance)])];
+    const remarks = [
+      ...notes.map((note) => sayCaseNote(note, page.units)),
+      ...(balance.ok ? [] : [sayNoBalance(balance)]),
+    ];
     for (const remark of remarks) told.set(remark, [...(told.get(remark) ?? []), loadCase.name]);
   }
   return [...told].flatMap(([remark, names]) => hang("- ", `${names.join(", ")}: ${remark}.`, page.width));

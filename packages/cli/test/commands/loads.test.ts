@@ -122,6 +122,25 @@ describe("loads", () => {
     expect(weightless.err).toContain("weights.corner is missing");
   });
 
+  it("a car without its shock is told what is missing, never that it holds itself", async () => {
+    const document = JSON.parse(read("saltbush.car.json"));
+    delete document.shock;
+    const { code, out } = await loads(JSON.stringify(document));
+    const lines = sectionOf(out, "CASES TO MIND").join(" ").replace(/\s+/g, " ");
+    expect(code).toBe(0);
+    expect(lines).toContain("the document has no shock to hold the wheel");
+    expect(lines).not.toContain("holds instead");
+    // Without its stop too, the stop is what a case on the stop lacks; with a shock, that holds instead.
+    delete document.bumpStop;
+    delete document.stops;
+    const bare = (await loads(JSON.stringify(document))).out.replace(/\s+/g, " ");
+    expect(bare).toContain("the document has no bump stop to hold the wheel");
+    const { bumpStop: _, stops: __, ...stopless } = JSON.parse(read("saltbush.car.json"));
+    expect((await loads(JSON.stringify(stopless))).out.replace(/\s+/g, " ")).toContain(
+      "the car has no bump stop: the shock holds instead",
+    );
+  });
+
   it("as JSON in the document's units", async () => {
     const [case0] = casesOf(read("saltbush.car.json"));
     const made = JSON.parse((await loads(read("saltbush.car.json"), "--json")).out);

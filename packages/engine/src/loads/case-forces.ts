@@ -84,11 +84,12 @@ export const allCaseForces = (ground: CaseGround): readonly CaseForces[] =>
 function heldCorner(ground: CaseGround, loadCase: LoadCase, travel: number, notes: CaseNote[]): HeldCorner {
   const { car } = ground.corner;
   const hasCarrier = { shock: car.shock, "bump-stop": car.bumpStop, strap: car.strap }[loadCase.carrier] !== undefined;
-  const carrier = hasCarrier ? loadCase.carrier : "shock";
-  if (!hasCarrier) notes.push({ code: "carrier-missing", part: loadCase.carrier, instead: carrier });
+  // Where there is no shock either, nothing holds instead: the balance then says what is missing.
+  const carrier = hasCarrier || !car.shock ? loadCase.carrier : "shock";
+  if (carrier !== loadCase.carrier) notes.push({ code: "carrier-missing", part: loadCase.carrier, instead: carrier });
   const load = { ...wheelForces(ground, loadCase, notes), turning: { by: loadCase.turning } };
   if (loadCase.turning === "shaft" && !car.driveshaft) notes.push({ code: "no-driveshaft" });
-  if (carrier === "shock") return { travel, carrier, load };
+  if (carrier === "shock" || !hasCarrier) return { travel, carrier, load };
   const shock = shockForceAt(ground, travel);
   if (shock === null) notes.push({ code: "springs-not-given" });
   return { travel, carrier, load, ...(shock === null ? {} : { known: { shock } }) };
