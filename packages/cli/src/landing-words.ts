@@ -1,4 +1,4 @@
-import { type LandingEvent, parseLength, ROAD_CLASSES, type UnitSystem } from "@armwright/engine";
+import { INCH, type LandingEvent, parseLength, ROAD_CLASSES, type UnitSystem } from "@armwright/engine";
 import type { Words } from "./parse-words.ts";
 import { Refusal } from "./refusal.ts";
 
@@ -42,7 +42,6 @@ export function landingEvent({ values, flags }: Words, units: UnitSystem): Landi
   }
 }
 
-const INCH = 0.0254;
 const MPH = 0.44704;
 const KMH = 1 / 3.6;
 const MOST_LENGTH = 30;

@@ -1,4 +1,4 @@
-import { parseLength, stations, type UnitSystem } from "@armwright/engine";
+import { INCH, parseLength, stations, type UnitSystem } from "@armwright/engine";
 import { Refusal } from "./refusal.ts";
 
 /** Travels of the cycle: those asked for, or a row for every inch (25 mm) between the stops, as one would cycle the real car. */
@@ -17,7 +17,7 @@ export function chosenTravels(
     throw new Refusal("--at and --stations are two ways to choose: keep one.");
   if (at !== undefined) return at.split(",").map((text) => travelFrom(text, units));
   if (count !== undefined) return stations(droop, bump, stationCount(count));
-  return everyStep(droop, bump, units === "metric" ? 0.025 : 0.0254);
+  return everyStep(droop, bump, units === "metric" ? 0.025 : INCH);
 }
 
 function travelFrom(text: string, units: UnitSystem): number {

@@ -1,4 +1,4 @@
-import type { RodEnd } from "@armwright/engine";
+import { INCH, type RodEnd } from "@armwright/engine";
 
 /** How far a tube with a bung ends short of the rod end's ball. */
 export interface SetBack {
@@ -10,7 +10,6 @@ export interface SetBack {
   readonly assumed: readonly string[];
 }
 
-const INCH = 0.0254;
 /** Thread in the bung in mid adjustment, of its diameter. Common practice: never under 1 1/2, so half a diameter to turn out. */
 const ENGAGED = 2;
 /**

@@ -1,4 +1,5 @@
 import type { PathStep, Primitive, Spot } from "@armwright/drawing";
+import { DEGREE } from "@armwright/engine";
 import { Colors, DxfWriter, LWPolylineFlags, point2d, point3d, TextHorizontalAlignment, Units } from "@tarikjabiri/dxf";
 
 /** Curves are broken into straight lines that are nowhere farther off than this, mm. */
@@ -33,7 +34,7 @@ export function dxfText(parts: readonly Primitive[], units: "inch-pound" | "metr
       const at = point3d(primitive.at.x * factor, -primitive.at.y * factor, 0);
       dxf.addText(at, (primitive.size === "label" ? 2.6 : 3.2) * factor, plainText(primitive.text), {
         layerName,
-        rotation: (-primitive.turn * 180) / Math.PI,
+        rotation: -primitive.turn / DEGREE,
         ...(align !== TextHorizontalAlignment.Left && { horizontalAlignment: align, secondAlignmentPoint: at }),
       });
       return;

@@ -14,6 +14,7 @@ import {
   textParts,
   WEIGHTS,
 } from "@armwright/drawing";
+import { DEGREE } from "@armwright/engine";
 import PDFDocument from "pdfkit";
 import { fonts } from "./fonts.ts";
 import { type Leaf, PEN } from "./leaf.ts";
@@ -221,7 +222,7 @@ function write(pdf: Pdf, primitive: TextPrimitive): void {
   const start = primitive.anchor === "start" ? 0 : primitive.anchor === "middle" ? -whole / 2 : -whole;
   pdf.save();
   pdf.translate(primitive.at.x, primitive.at.y);
-  if (primitive.turn !== 0) pdf.rotate((primitive.turn * 180) / Math.PI);
+  if (primitive.turn !== 0) pdf.rotate(primitive.turn / DEGREE);
   const set = (isHalo: boolean): void => {
     let x = start;
     runs.forEach((run, index) => {

@@ -1,5 +1,5 @@
 import { area, type Box, type Primitive, rectangle, spot, text, widthOf } from "@armwright/drawing";
-import { formatNumber, formatValue, unitOf } from "@armwright/engine";
+import { DEGREE, formatNumber, formatValue, toUnit, unitOf } from "@armwright/engine";
 import type { CutLine, CutList } from "../cut/cut-list.ts";
 import type { Bar } from "../cut/cut-plan.ts";
 import { hardware, threadWords, tubeWords } from "../cut/hardware.ts";
@@ -9,8 +9,6 @@ import { PEN } from "../paper/leaf.ts";
 import { flowSheets } from "./flow-sheets.ts";
 import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
 import { tubeNumber } from "./template-sheets.ts";
-
-const DEGREE = Math.PI / 180;
 
 /** Every tube with its length, its ends and its template; how the bars are cut; what has to be bought. */
 export function cutListSheets(makings: Makings): readonly Sheet[] {
@@ -100,9 +98,7 @@ function endWords(end: TubeEnd, template: number | null, { study, cuts }: Making
 }
 
 const massWords = ({ mass }: CutLine, { study }: Makings): string =>
-  study.car.units === "metric"
-    ? `${formatNumber(mass, 2)} kg`
-    : `${formatNumber(mass / 0.45359237, 1)} ${unitOf("mass", study.car.units)}`;
+  `${formatNumber(toUnit(mass, "mass", study.car.units), study.car.units === "metric" ? 2 : 1)} ${unitOf("mass", study.car.units)}`;
 
 function barsSheets(list: CutList, makings: Makings): readonly Sheet[] {
   const { units } = makings.study.car;

@@ -5,6 +5,7 @@ import {
   cardReadings,
   cardValue,
   cycleCertainty,
+  DEGREE,
   formatLength,
   formatNumber,
   INCH,
@@ -134,6 +135,6 @@ function words(
   units: UnitSystem,
 ): string {
   const minus = (text: string): string => text.replace("-", "−");
-  if (dimension === "angle") return `${minus(formatNumber((value * 180) / Math.PI, 1))}°`;
+  if (dimension === "angle") return `${minus(formatNumber(value / DEGREE, 1))}°`;
   return minus(formatLength(value, units, { denominator: isFine ? 32 : 16 }));
 }

@@ -1,4 +1,5 @@
 import {
+  DEGREE,
   formatLength,
   formatNumber,
   formatValue,
@@ -11,8 +12,6 @@ import type { Block } from "../paper/flow.ts";
 import type { Column } from "../paper/table.ts";
 import { flowSheets } from "./flow-sheets.ts";
 import { lengthsIn, type Makings, type Sheet } from "./sheet.ts";
-
-const DEGREE = Math.PI / 180;
 
 /** Turns to degrees, springs and preload, strap and stop: what is set on the finished car. */
 export function settingsSheets(makings: Makings): readonly Sheet[] {

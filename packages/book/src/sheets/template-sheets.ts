@@ -1,5 +1,5 @@
 import type { Primitive } from "@armwright/drawing";
-import { type Corner, formatNumber, type UnitSystem } from "@armwright/engine";
+import { type Corner, DEGREE, formatNumber, type UnitSystem } from "@armwright/engine";
 import { type CopeTemplate, copeTemplate } from "../cope/cope-template.ts";
 import type { CutList } from "../cut/cut-list.ts";
 import { tubeWords } from "../cut/hardware.ts";
@@ -9,7 +9,6 @@ import { RULER_HEIGHT, ruler } from "../paper/ruler.ts";
 import { tiled } from "../paper/tiled.ts";
 import type { Makings, Sheet } from "./sheet.ts";
 
-const DEGREE = Math.PI / 180;
 const BETWEEN = 6;
 
 /** Every coped end of the car as its template, from the paper's corner, mm. */

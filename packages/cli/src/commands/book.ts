@@ -1,4 +1,4 @@
-import { formatLength, parseLength, type Study, study, unitOf } from "@armwright/engine";
+import { formatLength, INCH, parseLength, type Study, study, unitOf } from "@armwright/engine";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import { localDay } from "../local-day.ts";
@@ -25,7 +25,7 @@ function travelOf(text: string | undefined, { car, travel }: Study): number {
 }
 
 /** Half of a sixteenth: a stop is typed as it is read, m. */
-const HAIR = 0.0254 / 32;
+const HAIR = INCH / 32;
 
 export async function perform(words: Words, io: Io): Promise<number> {
   const reading = readCar(words.operands[0]!, io);

@@ -4,6 +4,7 @@ import {
   coilsForRate,
   formatNumber,
   formatValue,
+  INCH,
   parseQuantity,
   SPRING_STEEL,
   solidLengthOf,
@@ -54,7 +55,7 @@ export function perform({ values, flags }: Words, io: Io): number {
   const page = pageFor(io, units);
   const say = (value: number, dimension: Parameters<typeof formatValue>[1]) => formatValue(value, dimension, units);
   const fine = (metres: number) =>
-    units === "metric" ? `${formatNumber(metres * 1000, 2)} mm` : `${formatNumber(metres / 0.0254, 3)} in`;
+    units === "metric" ? `${formatNumber(metres * 1000, 2)} mm` : `${formatNumber(metres / INCH, 3)} in`;
   const lines = [
     `Rate ${say(made, "rate")}: wire ${fine(wire)}, ${fine(outside)} over the coils, ${formatNumber(activeCoils, 2)} active coils.`,
     `Solid at about ${say(solid, "length")}, taken with one more dead coil at each end (common practice: squared and ground).`,

@@ -1,6 +1,7 @@
 import {
   type Corner,
   hangShock,
+  INCH,
   lowerKeepOut,
   type MountRequest,
   notchKeepOut,
@@ -11,7 +12,7 @@ import type { CarDocument, Operation } from "@armwright/engine/document";
 import { Refusal } from "../refusal.ts";
 
 /** More of a change than opens a place, so that mounts can be set to a tape: common practice, m. */
-const EASE = 0.25 * 0.0254;
+const EASE = 0.25 * INCH;
 
 /** The edits that lower or notch a keep-out and hang the shock in the place that this opens. Throws Refusal. */
 export function opened(

@@ -6,6 +6,7 @@ import {
   findMounts,
   formatLength,
   hangShock,
+  INCH,
   type LowerZone,
   type MountRequest,
   type MountRequirements,
@@ -201,7 +202,7 @@ function upperTube(name: string, car: Car): UpperZone {
     );
   }
   // A tab outboard of the tube, the eye clear of it by half an inch: common practice.
-  return { kind: "tube", keepOut: name, standoff: { x: 0, y: tube.diameter / 2 + 0.5 * 0.0254, z: 0 } };
+  return { kind: "tube", keepOut: name, standoff: { x: 0, y: tube.diameter / 2 + 0.5 * INCH, z: 0 } };
 }
 
 function lowerZone(text: string, corner: Corner): LowerZone {
@@ -218,7 +219,7 @@ function lowerZone(text: string, corner: Corner): LowerZone {
     throw new Refusal(
       `--lower: ${JSON.stringify(text)} is neither "box x1,y1,z1 x2,y2,z2 on BODY" nor an arm's tube (${tubes.map(({ id }) => id).join(", ") || "this linkage has none"}).`,
     );
-  return { kind: "tube", member: member.id, standoff: member.diameter / 2 + 0.5 * 0.0254, from: 0.15, to: 0.95 };
+  return { kind: "tube", member: member.id, standoff: member.diameter / 2 + 0.5 * INCH, from: 0.15, to: 0.95 };
 }
 
 const TAPE = "(-?[^,]+)";

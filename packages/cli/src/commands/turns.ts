@@ -1,4 +1,4 @@
-import { type Car, parseLength, turnEffects, turnsFor, type UnitSystem } from "@armwright/engine";
+import { type Car, DEGREE, parseLength, turnEffects, turnsFor, type UnitSystem } from "@armwright/engine";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
 import type { Words } from "../parse-words.ts";
@@ -30,7 +30,6 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
 
 const SIGNS = "Camber is + with the top out. Toe is this wheel's, + is in, told across rim and tyre.";
 
-const DEGREE = Math.PI / 180;
 /** No wheel is set beyond this. */
 const MOST = 20;
 

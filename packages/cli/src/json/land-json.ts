@@ -1,6 +1,7 @@
 import {
   type AxleLanding,
   type CornerModel,
+  DEGREE,
   type Dimension,
   type Landing,
   type LoadCase,
@@ -71,4 +72,4 @@ export function landJson({ car, title, model, landing, axle, cases }: Landed, un
   return `${JSON.stringify(whole, null, 2)}\n`;
 }
 
-const degrees = (radians: number): number => Number(((radians * 180) / Math.PI).toPrecision(6));
+const degrees = (radians: number): number => Number((radians / DEGREE).toPrecision(6));

@@ -1,12 +1,10 @@
-import { formatLength, formatNumber, formatValue, NO_VALUE, type Study, unitOf } from "@armwright/engine";
+import { DEGREE, formatLength, formatNumber, formatValue, INCH, NO_VALUE, type Study, unitOf } from "@armwright/engine";
 import type { Page } from "../text/page.ts";
 import { threadMark } from "../text/say.ts";
 import { type Column, type Row, table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
 
 type TurnEffect = Study["adjusters"][number];
-
-const DEGREE = Math.PI / 180;
 
 /** What a turn of each adjuster does at ride height; a small length of it where the thread is not given. */
 export function adjusterLines({ adjusters, car }: Pick<Study, "adjusters" | "car">, page: Page): readonly string[] {
@@ -58,7 +56,7 @@ function effectRow(each: TurnEffect, rimDiameter: number, isHeld: boolean, page:
   };
 }
 
-const smallStep = ({ units }: Page): number => (units === "metric" ? 0.001 : 0.0254 / 16);
+const smallStep = ({ units }: Page): number => (units === "metric" ? 0.001 : INCH / 16);
 
 function footnotes(adjusters: readonly TurnEffect[], { wheel }: Study["car"], page: Page): readonly string[] {
   const step = page.units === "metric" ? "1 mm" : "1/16 in";

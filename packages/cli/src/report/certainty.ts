@@ -10,6 +10,7 @@ import {
   sayInput,
   sayInputKind,
   sayMatter,
+  toUnit,
   USUAL_JOINT,
   USUAL_TACKED,
   USUAL_TURNED,
@@ -74,12 +75,11 @@ export function certaintyLines({ certainty }: Study, page: Page): readonly strin
   ];
 }
 
-/** Finer than a tape, since it is no reading: hundredths of an inch, tenths of a millimetre, hundredths of a degree. */
+/** Finer than a tape, since it is no reading: hundredths of an inch, a millimetre or a degree. */
 function plusMinus({ sd, quantity: { dimension } }: CertainReading, { units }: Page): string {
   if (sd === null) return NO_VALUE;
   const value = 2 * sd;
-  if (dimension === "length") return formatNumber(units === "metric" ? value * 1000 : value / 0.0254, 2);
-  if (dimension === "angle") return formatNumber((value * 180) / Math.PI, 2);
+  if (dimension === "length" || dimension === "angle") return formatNumber(toUnit(value, dimension, units), 2);
   if (dimension === "ratio") return formatNumber(value, 3);
   return bare(value, dimension, units);
 }

@@ -2,8 +2,10 @@ import {
   type AxleLanding,
   type Car,
   type CornerModel,
+  DEGREE,
   formatNumber,
   formatValue,
+  INCH,
   type Landing,
   type LandingAssumption,
   type LandingEvent,
@@ -112,7 +114,7 @@ function peakTable({ peaks }: Landing, { car, model }: LandReport, page: Page): 
   );
 }
 
-const degrees = (radians: number): string => formatNumber((radians * 180) / Math.PI, 1);
+const degrees = (radians: number): string => formatNumber(radians / DEGREE, 1);
 
 const rollLines = ({ roll }: AxleLanding): readonly string[] => [
   `Rolls ${degrees(roll.most)} deg left side up, ${degrees(-roll.least)} deg right side up at most.`,
@@ -136,7 +138,7 @@ function heatLines({ landing, event }: LandReport, page: Page): readonly string[
 function caseLines(cases: readonly LoadCase[], page: Page): readonly string[] {
   if (cases.length === 0) return [];
   const metres = (at: LoadCase["at"]) =>
-    typeof at === "number" ? formatNumber(page.units === "metric" ? at * 1000 : at / 0.0254, 2) : `"${at}"`;
+    typeof at === "number" ? formatNumber(page.units === "metric" ? at * 1000 : at / INCH, 2) : `"${at}"`;
   return [
     ...hang(
       "",

@@ -1,10 +1,8 @@
-import { formatLength, formatNumber, type Proposal, type TapeTo, unitOf } from "@armwright/engine";
+import { DEGREE, formatLength, formatNumber, type Proposal, type TapeTo, unitOf } from "@armwright/engine";
 import type { Page } from "../text/page.ts";
 import { bare, sayAmount } from "../text/say.ts";
 import { table } from "../text/table.ts";
 import { hang } from "../text/wrap.ts";
-
-const DEGREE = Math.PI / 180;
 
 /** The short list: what is given for what, side by side, then for each what the tape has to read. */
 export function entryLines(best: readonly Proposal[], page: Page): readonly string[] {

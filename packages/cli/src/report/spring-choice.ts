@@ -2,6 +2,7 @@ import {
   formatLength,
   formatNumber,
   formatValue,
+  INCH,
   SEAT_ROOM,
   type ShelfSpring,
   type SpringChoice,
@@ -67,7 +68,7 @@ export function choiceLines(
     ...(fitting.length === 0
       ? []
       : say(
-          `Ranked by frequency nearest the middle, then usual preload. One turn is ${units === "metric" ? `${formatNumber(springs.collarPitch * 1000, 2)} mm` : `${formatNumber(springs.collarPitch / 0.0254, 3)} in`}; ${formatValue(SEAT_ROOM, "length", units)} of the open shock is taken by eyes and seats (from memory: measure yours). Less weight does about the same the other way.`,
+          `Ranked by frequency nearest the middle, then usual preload. One turn is ${units === "metric" ? `${formatNumber(springs.collarPitch * 1000, 2)} mm` : `${formatNumber(springs.collarPitch / INCH, 3)} in`}; ${formatValue(SEAT_ROOM, "length", units)} of the open shock is taken by eyes and seats (from memory: measure yours). Less weight does about the same the other way.`,
         )),
   ];
 }

@@ -4,6 +4,7 @@ import {
   formatNumber,
   formatValue,
   gapFromCrossover,
+  INCH,
   LEFT_TO_SOLID,
   type SpringPosition,
   type SpringStudy,
@@ -165,7 +166,7 @@ function roomLines(made: SpringStudy, page: Page): readonly string[] {
   return lines;
 }
 
-const INCHES_A_SECOND = [2, 5, 10, 20].map((speed) => speed * 0.0254);
+const INCHES_A_SECOND = [2, 5, 10, 20].map((speed) => speed * INCH);
 const METRES_A_SECOND = [0.05, 0.1, 0.25, 0.5];
 
 function dampingLines({ positions }: SpringStudy, page: Page): readonly string[] {

@@ -1,6 +1,7 @@
 import {
   type BumpStopProposal,
   bumpStopAt,
+  DEGREE,
   type Dimension,
   formatNumber,
   formatValue,
@@ -45,7 +46,6 @@ export function stopsLines(
 const knowsSnatch = ({ car }: Study, { wish }: StopsStudy): boolean =>
   car.chassis.unsprungMass !== undefined && (wish.snatchSpeed !== undefined || springNeed(car) === null);
 
-const DEGREE = Math.PI / 180;
 const say = (value: number, dimension: Dimension, page: Page): string => formatValue(value, dimension, page.units);
 const degrees = (angle: number): string => `${formatNumber(angle / DEGREE, 0)} deg`;
 const at = (travel: number, page: Page): string =>

@@ -2,6 +2,7 @@ import {
   type CarSurvey,
   formatLength,
   formatNumber,
+  INCH,
   nextReadings,
   sayCause,
   sayEither,
@@ -119,7 +120,7 @@ function pointLines({ survey, result }: CarSurvey, page: Page): readonly string[
 
 /** Finer than a tape, since it is no reading: hundredths of an inch, tenths of a millimetre. */
 const plusMinus = (metres: number, units: Page["units"]): string =>
-  units === "metric" ? formatNumber(metres * 1000, 1) : formatNumber(metres / 0.0254, 2);
+  units === "metric" ? formatNumber(metres * 1000, 1) : formatNumber(metres / INCH, 2);
 
 const MOST_READINGS = 5;
 

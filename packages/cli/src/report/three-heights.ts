@@ -1,4 +1,13 @@
-import { formatLength, formatNumber, type Quantity, rowAt, type Study, solveAt, unitOf } from "@armwright/engine";
+import {
+  DEGREE,
+  formatLength,
+  formatNumber,
+  type Quantity,
+  rowAt,
+  type Study,
+  solveAt,
+  unitOf,
+} from "@armwright/engine";
 import type { Page } from "../text/page.ts";
 import { bare, bareRow } from "../text/say.ts";
 import { type Column, type Row, table } from "../text/table.ts";
@@ -17,8 +26,6 @@ interface Height {
   readonly travel: number;
   readonly row: Float64Array;
 }
-
-const DEGREE = Math.PI / 180;
 
 /** Lengths that a tape reads at full droop, ride height and full bump, so that each stop and limit can be checked. */
 export function tapeLines(study: Study, page: Page): readonly string[] {

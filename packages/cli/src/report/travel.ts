@@ -1,4 +1,4 @@
-import { type DirectionReport, formatLength, type LimitReport, type Study, unitOf } from "@armwright/engine";
+import { type DirectionReport, formatLength, INCH, type LimitReport, type Study, unitOf } from "@armwright/engine";
 import type { Page } from "../text/page.ts";
 import { markTravel, sayAmount } from "../text/say.ts";
 import { type Column, layTable, type Row } from "../text/table.ts";
@@ -15,7 +15,7 @@ export function travelLines({ travel, findings }: Pick<Study, "travel" | "findin
 
 /** The sum is that of the two figures shown, so that it can be checked in the head. */
 function totalTravel({ bump, droop }: Study["travel"], { units }: Page): string {
-  const step = units === "metric" ? 0.0005 : 0.0254 / 16;
+  const step = units === "metric" ? 0.0005 : INCH / 16;
   const shown = [bump, droop].map(({ stop }) => Math.round(Math.abs(stop.travel) / step) * step);
   const [up = 0, down = 0] = shown;
   const mark = (length: number) => formatLength(length, units);

@@ -1,4 +1,4 @@
-import { type Car, formatNumber, type turnsFor, unitOf } from "@armwright/engine";
+import { type Car, DEGREE, formatNumber, type turnsFor, unitOf } from "@armwright/engine";
 import type { Page } from "../text/page.ts";
 import { sayTape, threadMark } from "../text/say.ts";
 import { table } from "../text/table.ts";
@@ -12,8 +12,6 @@ export interface Wanted {
 }
 
 type TurnsResult = ReturnType<typeof turnsFor>;
-
-const DEGREE = Math.PI / 180;
 
 /** Camber and toe, toe also as a tape reads it, front less rear across the rim and across the tyre of this wheel. */
 export function alignmentLines(

@@ -3,6 +3,7 @@ import {
   formatLength,
   formatNumber,
   formatValue,
+  INCH,
   NO_VALUE,
   type UnitSystem,
   unitOf,
@@ -42,7 +43,7 @@ export function threadMark(metres: number, units: UnitSystem, sign = false): str
   return `${mark} (${formatNumber(inches(metres), 3, sign)})`;
 }
 
-const inches = (metres: number): number => metres / 0.0254;
+const inches = (metres: number): number => metres / INCH;
 
 /** A value without its unit, for a column whose head names it. */
 export function bare(value: number | null, dimension: Dimension, units: UnitSystem, sign = false): string {
