@@ -63,7 +63,7 @@ export type { Finding, FindingCode, FindingValue, Gravity } from "./findings/fin
 export { sayInput, sayInputKind, sayMatter } from "./findings/say-certainty.ts";
 export { type SaidFinding, sayFinding } from "./findings/say-finding.ts";
 export { sayCaseLoad, sayCaseNote, sayNoBalance, sayStrut } from "./findings/say-loads.ts";
-export { sayCheck, sayHelp } from "./findings/say-strength.ts";
+export { sayCheck, sayCheckCase, sayHelp } from "./findings/say-strength.ts";
 export {
   sayCause,
   sayEither,

@@ -1,19 +1,8 @@
-import {
-  area,
-  bar,
-  circle,
-  makePlacement,
-  type Primitive,
-  placeDimension,
-  rectangle,
-  spot,
-  stroke,
-  text,
-} from "@armwright/drawing";
+import { area, bar, circle, type Primitive, rectangle, spot, stroke, text } from "@armwright/drawing";
 import type { CutLine } from "../cut/cut-list.ts";
 import { threadWords, tubeWords } from "../cut/hardware.ts";
 import type { BungEnd } from "../cut/tube-piece.ts";
-import { PEN } from "../paper/leaf.ts";
+import { levelDimensions } from "../paper/level-dimensions.ts";
 import { table } from "../paper/table.ts";
 import { paragraph } from "../paper/words.ts";
 import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
@@ -67,8 +56,6 @@ function linkParts({ piece, number }: CutLine, top: number, makings: Makings): P
     text("mark", spot(right + 14, y - 8), `OUTER, ${handWords(outer)}`, { anchor: "end", ink: "ink", bold: true }),
   ];
   const box = { x: room.x, y: top, width: room.width, height: HEIGHT };
-  const placement = { all: makePlacement(box), words: makePlacement(box), parts: makePlacement(box) };
-  placement.all.takeLine(spot(left, y), spot(right, y), 6.5);
   const wishes = [
     {
       id: "cut",
@@ -99,8 +86,7 @@ function linkParts({ piece, number }: CutLine, top: number, makings: Makings): P
       offsets: [21, 24],
     },
   ];
-  for (const wish of wishes)
-    parts.push(...[placeDimension({ ...wish, along: "level" }, placement, PEN)].flatMap((each) => each ?? []));
+  parts.push(...levelDimensions(wishes, { from: spot(left, y), to: spot(right, y), half: 6.5 }, box));
   const list = table(
     [
       { head: "", share: 12, bold: true },

@@ -1,18 +1,6 @@
-import {
-  area,
-  type Box,
-  bar,
-  circle,
-  makePlacement,
-  type Primitive,
-  placeDimension,
-  rectangle,
-  spot,
-  stroke,
-  text,
-} from "@armwright/drawing";
+import { area, type Box, bar, circle, type Primitive, rectangle, spot, stroke, text } from "@armwright/drawing";
 import { distance, type ShaftJoint, unitOf } from "@armwright/engine";
-import { PEN } from "../paper/leaf.ts";
+import { levelDimensions } from "../paper/level-dimensions.ts";
 import { endsOf } from "./ends-of-travel.ts";
 import { flowSheets } from "./flow-sheets.ts";
 import { lengthsIn, type Makings, type Sheet, tape } from "./sheet.ts";
@@ -92,8 +80,6 @@ function drawn(makings: Makings, box: Box, joints: number): Primitive[] {
     text("mark", spot(left, y - 13), "GEARBOX", { anchor: "middle", ink: "ink", bold: true }),
     text("mark", spot(right, y - 13), "WHEEL", { anchor: "middle", ink: "ink", bold: true }),
   );
-  const placement = { all: makePlacement(box), words: makePlacement(box), parts: makePlacement(box) };
-  placement.all.takeLine(spot(left, y), spot(right, y), 8);
   const wishes = [
     ...(driveshaft.slip
       ? [
@@ -114,10 +100,7 @@ function drawn(makings: Makings, box: Box, joints: number): Primitive[] {
       offsets: [24, 27],
     },
   ];
-  for (const wish of wishes) {
-    const dimension = placeDimension({ ...wish, along: "level" }, placement, PEN);
-    if (dimension) parts.push(dimension);
-  }
+  parts.push(...levelDimensions(wishes, { from: spot(left, y), to: spot(right, y), half: 8 }, box));
   return parts;
 }
 

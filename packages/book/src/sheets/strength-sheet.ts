@@ -1,4 +1,4 @@
-import { formatNumber, formatValue, sayCaseLoad, studyStrength } from "@armwright/engine";
+import { formatNumber, formatValue, sayCheckCase, studyStrength } from "@armwright/engine";
 import { flowSheets } from "./flow-sheets.ts";
 import type { Makings, Sheet } from "./sheet.ts";
 
@@ -13,10 +13,6 @@ export function strengthSheets(makings: Makings): readonly Sheet[] {
   const { units } = study.car;
   const missing =
     found.notEntered.length > 0 ? `Not judged, because not entered: ${found.notEntered.join("; ")}. ` : "";
-  const caseWords = (loadCase: string | null): string => {
-    const of = found.cases.find((each) => each.loadCase.name === loadCase);
-    return of ? `${of.loadCase.name}, ${sayCaseLoad(of.loadCase)}` : "not loaded by these cases";
-  };
   const shown = found.checks.slice(0, MOST);
   const more = found.checks.length - shown.length;
   return flowSheets(
@@ -25,7 +21,7 @@ export function strengthSheets(makings: Makings): readonly Sheet[] {
       {
         kind: "words",
         words:
-          "A screen, no approval. Each factor holds for its load case only: common practice, in g of one wheel's weight on the scale, acting on stiff parts without slop. Arms are reckoned as welded frames with shock and stop on plain tube unless you drew your own, and held against the strength beside a weld.",
+          "A screen, no approval. Each factor holds for its load case only: common practice, in g of one wheel's weight on the scale, acting on stiff parts without slop. Arms are reckoned as welded frames, made from the car's points with your gussets and second tubes unless you drew your own, and held against the strength beside a weld.",
         style: { ink: "ink-2" },
       },
       {
@@ -38,14 +34,17 @@ export function strengthSheets(makings: Makings): readonly Sheet[] {
           { head: "may bear", share: 12, align: "end" },
           { head: "that is", share: 33 },
         ],
-        rows: shown.map(({ factor, label, where, loadCase, demand, allowable, dimension, basis }) => [
-          factor === null ? "—" : formatNumber(factor, 2),
-          where === "" ? label : `${label}, ${where}`,
-          caseWords(loadCase),
-          factor === null ? "" : formatValue(demand, dimension, units),
-          formatValue(allowable, dimension, units),
-          basis,
-        ]),
+        rows: shown.map((check) => {
+          const { factor, label, where, demand, allowable, dimension, basis } = check;
+          return [
+            factor === null ? "—" : formatNumber(factor, 2),
+            where === "" ? label : `${label}, ${where}`,
+            sayCheckCase(check, found.cases),
+            factor === null ? "" : formatValue(demand, dimension, units),
+            formatValue(allowable, dimension, units),
+            basis,
+          ];
+        }),
         style: { isForm: true, size: "label" },
       },
       {

@@ -5,8 +5,8 @@ import {
   formatValue,
   type PartCheck,
   type StrengthStudy,
-  sayCaseLoad,
   sayCheck,
+  sayCheckCase,
   sayHelp,
   type TubeAlternative,
   unitOf,
@@ -63,10 +63,6 @@ const NOT: readonly string[] = [
 const WEAK = 1;
 
 function checkLines({ cases }: StrengthStudy, checks: readonly PartCheck[], page: Page): readonly string[] {
-  const caseWords = (loadCase: string | null): string => {
-    const of = cases.find((each) => each.loadCase.name === loadCase);
-    return of ? `${of.loadCase.name}, ${sayCaseLoad(of.loadCase)}` : "not loaded by these cases";
-  };
   const columns: readonly Column[] = [
     { head: ["", "factor"], align: "right" },
     { head: ["", "part, and what is asked of it"], align: "left", gives: true },
@@ -75,11 +71,11 @@ function checkLines({ cases }: StrengthStudy, checks: readonly PartCheck[], page
     { head: ["", "may bear"], align: "right" },
   ];
   const rows = checks.map((check) => {
-    const { factor, label, where, loadCase, demand, allowable, dimension, check: code } = check;
+    const { factor, label, where, demand, allowable, dimension, check: code } = check;
     const cells = [
       factor === null ? "–" : formatNumber(factor, 2),
       `${label}${where === "" ? "" : `, ${where}`}: ${sayCheck(code)}`,
-      caseWords(loadCase),
+      sayCheckCase(check, cases),
       factor === null ? "" : formatValue(demand, dimension, page.units),
       formatValue(allowable, dimension, page.units),
     ];

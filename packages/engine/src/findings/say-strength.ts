@@ -1,4 +1,6 @@
-import type { CheckCode } from "../strength/part-check.ts";
+import type { LoadCase } from "../loads/load-case.ts";
+import type { CheckCode, PartCheck } from "../strength/part-check.ts";
+import { sayCaseLoad } from "./say-loads.ts";
 
 const CHECK_WORDS: Readonly<Record<CheckCode, string>> = {
   "tube-at-weld": "bending and pull, beside its weld",
@@ -41,3 +43,12 @@ export const sayCheck = (code: CheckCode): string => CHECK_WORDS[code];
 
 /** What would help against it, in the trade's words. */
 export const sayHelp = (code: CheckCode): string => HELP[code];
+
+/** The case that a factor holds for with its g, or that none of the cases loads the part. */
+export function sayCheckCase(
+  { loadCase: name }: Pick<PartCheck, "loadCase">,
+  cases: readonly { readonly loadCase: LoadCase }[],
+): string {
+  const found = cases.find(({ loadCase }) => loadCase.name === name);
+  return found ? `${found.loadCase.name}, ${sayCaseLoad(found.loadCase)}` : "not loaded by these cases";
+}
