@@ -15,7 +15,7 @@ import { C_COMMAND } from "./c-program.js";
 import { table, times } from "./table.js";
 
 const ROUNDS = 15;
-const AIMS = { perSecondOnTwo: 100e6, second: 1.7, search: 0.3 };
+const AIMS = { perSecondOnTwo: 100e6, second: 1.7 };
 const CORES = ["segment", "box", "half-space", "disc"];
 const at = (path: string): string => fileURLToPath(new URL(`../../${path}`, import.meta.url));
 

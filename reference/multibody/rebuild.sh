@@ -4,19 +4,11 @@
 #   bash reference/multibody/rebuild.sh --time   program, then its timings
 set -euo pipefail
 here=$(cd "$(dirname "$0")" && pwd)
-build="$here/../../build/multibody"
-if ! command -v g++ >/dev/null || ! pkg-config --exists simbody 2>/dev/null; then
-    echo "rebuild.sh: needs the Debian packages g++, pkg-config and libsimbody-dev (3.7):" >&2
-    echo "  apt-get install g++ pkg-config libsimbody-dev" >&2
-    exit 1
-fi
-mkdir -p "$build"
-# -std=c++17 after pkg-config's own, which asks for an older one. No contraction, so that the last digits stay put.
-g++ $(pkg-config --cflags simbody) -std=c++17 -O2 -ffp-contract=off -Wall -Wextra -Wno-unused-parameter \
-    -isystem "$(pkg-config --variable=includedir simbody)" \
-    "$here"/{cycle,car,mechanism,follow,json,clock}.cpp -o "$build/cycle" $(pkg-config --libs simbody)
+program="$here/../../build/multibody/cycle"
+source "$here/library.sh"
+compile_with_library "$program" "$here"/{cycle,car,mechanism,follow,json,clock}.cpp
 if [ "${1:-}" = --time ]; then
-    "$build/cycle" --time "$here/cars.txt"
+    "$program" --time "$here/cars.txt"
 else
-    "$build/cycle" "$here/cars.txt" "$here/cycle.json"
+    "$program" "$here/cars.txt" "$here/cycle.json"
 fi

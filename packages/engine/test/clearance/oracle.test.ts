@@ -6,12 +6,12 @@ import { radiusOf } from "./solids.ts";
 /** The library's distances are written to 12 decimals of a metre: half a unit of the last, and as much for rounding. */
 const WRITTEN = 1e-12;
 /** The library's GJK on a round edge stops when its simplex gets no nearer; seen to be up to 1.7e-10 m from ours. */
-const LIBRARY_ROUND = 1e-9;
+const LIBRARY_ROUND = 2e-10;
 /**
  * On two round edges the library stops early more often: most pairs agree to 1e-11 m, the worst (the 57th) to 1.7e-8 m,
  * where optimality.test.ts proves ours right to 2e-10 m, without the library.
  */
-const LIBRARY_TWO_ROUND = 3e-8;
+const LIBRARY_TWO_ROUND = 2e-8;
 /** A core gap below this may be seen as an overlap by one and not by the other. */
 const GRAZE = 1e-9;
 
