@@ -1,9 +1,9 @@
 import { fetchSurvey, withSurvey } from "virtual:survey-later";
 import { registerOffline } from "./offline/register.ts";
-import { bench, offerNewer } from "./store/bench.ts";
-import { connect, connection } from "./store/connection.ts";
+import { offerNewer } from "./store/bench.ts";
+import { connect } from "./store/connection.ts";
 import { bringDemo } from "./store/demo.ts";
-import { keepFirstCar } from "./store/first-car.ts";
+import { followFirstCar, keepForNextTime } from "./store/keep-for-next-time.ts";
 import { warmUp } from "./store/warm-up.ts";
 import { chooseSource } from "./sync/choose-source.ts";
 
@@ -16,6 +16,7 @@ export async function openBench(root: HTMLElement): Promise<void> {
     return;
   }
   const { source } = chosen;
+  followFirstCar();
   if (source.kind === "browser") await withSurvey(() => bringDemo(source));
   await connect(source, withSurvey);
   const { fetchPanels, mount } = await mounting;
@@ -25,10 +26,4 @@ export async function openBench(root: HTMLElement): Promise<void> {
   setTimeout(warmUp, 400);
   addEventListener("pagehide", keepForNextTime);
   await registerOffline((takeOver) => offerNewer(takeOver));
-}
-
-function keepForNextTime(): void {
-  const { name } = connection.getState();
-  const { car, isOlder } = bench.getState().live;
-  if (name !== null && car && !isOlder && bench.getState().side === "left") keepFirstCar(name, car);
 }

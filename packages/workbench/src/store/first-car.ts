@@ -36,15 +36,27 @@ export function keepFirstCar(name: string, { survey: _, ...car }: Car): void {
   }
 }
 
-/** `none` where nobody answers; undefined where a bench has no such car without faults, or does not know this device. */
+/** Keeps none: what was kept is older than the car is now. */
+export function forgetFirstCar(): void {
+  try {
+    localStorage.removeItem(KEPT);
+  } catch {
+    // A browser that keeps nothing still works.
+  }
+}
+
+/**
+ * `none` where nobody answers; undefined where a bench has no such car without faults, does not know this device, or is too
+ * slow to be waited for: it may have a newer car than was kept.
+ */
 async function asked(address: string): Promise<FirstCar | undefined | "none"> {
   try {
     const answer = await fetch(address, { cache: "no-store", signal: AbortSignal.timeout(3000) });
     if (answer.status === 401) return undefined;
     const said = answer.ok ? ((await answer.json()) as { readonly first?: unknown }) : {};
     return "first" in said ? made(said.first) : "none";
-  } catch {
-    return "none";
+  } catch (error) {
+    return error instanceof DOMException && error.name === "TimeoutError" ? undefined : "none";
   }
 }
 
