@@ -44,6 +44,7 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
   const [scene, setScene] = useState<Scene | null>(null);
   const [trouble, setTrouble] = useState("");
   const held = useBench((state) => state.held?.place);
+  const isMirrored = useBench(({ side }) => side === "right");
   const spot = useBench((state) => state.spot);
   const units = useBench((state) => state.units);
   const theme = useBench((state) => state.theme);
@@ -123,14 +124,15 @@ export function SceneView({ study, solved, size }: Props): ReactNode {
       <canvas
         ref={canvas}
         tabIndex={0}
-        aria-label="The car in space: drag to turn it, drag a point to move it"
+        aria-label={`The ${isMirrored ? "right corner, mirrored," : "car"} in space: drag to turn it, drag a point to move it`}
         style={{ width: size.width, height: size.height }}
       />
+      {isMirrored && <p className="scene-side small">right corner, mirrored</p>}
       {trouble !== "" && <p className="scene-trouble">{trouble}</p>}
       <p className="scene-views">
         {DIRECTIONS.map(([direction, words]) => (
           <button key={direction} type="button" className="pressable small" onClick={() => scene?.view(direction)}>
-            {words}
+            {isMirrored && direction === "left" ? "right" : words}
           </button>
         ))}
       </p>

@@ -1,4 +1,4 @@
-import { STANDARD_GRAVITY, typedLength, type UnitSystem } from "@armwright/engine";
+import { STANDARD_GRAVITY, typedLength, type UnitSystem, USUAL_GYRATION } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { GravityMark } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
@@ -172,7 +172,9 @@ function Assumed({ answer, made }: { readonly answer: LandingAnswer; readonly ma
         {answer.assumed.map(({ what, value }) => (
           <li key={what}>Assumed: {ASSUMED[what](value ?? 0, units)}.</li>
         ))}
-        {answer.other && <li>Assumed: the body’s radius of gyration in roll 0.65 of half the track, from memory.</li>}
+        {answer.other && (
+          <li>Assumed: the body’s radius of gyration in roll {USUAL_GYRATION} of half the track, from memory.</li>
+        )}
         {landing.energy.off !== null && (
           <li>Energy comes out even to {landing.energy.off.toExponential(0)} of what moved.</li>
         )}

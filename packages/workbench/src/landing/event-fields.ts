@@ -37,7 +37,7 @@ const speed = (mph: string, kmh: string): EventField => ({
 export const EVENT_FIELDS: Readonly<Record<EventKind, readonly EventField[]>> = {
   drop: [
     length("drop.height", "tyre above ground", "24", "600"),
-    { ...length("drop.lower", "right ground lower by", "12", "300"), isForOneWheel: true },
+    { ...length("drop.lower", "other wheel’s ground lower by", "12", "300"), isForOneWheel: true },
   ],
   bump: [length("bump.height", "height", "8", "200"), length("bump.length", "length", "48", "1200"), speed("20", "30")],
   whoops: [
@@ -132,7 +132,7 @@ export function sayEvent(event: LandingEvent, units: UnitSystem): string {
   const fast = (v: number): string => (units === "metric" ? `${trim(v / KMH)} km/h` : `${trim(v / MPH)} mph`);
   switch (event.kind) {
     case "drop":
-      return `drop from ${long(event.height)}${event.otherLower === undefined ? "" : `, the right ground ${long(event.otherLower)} lower`}`;
+      return `drop from ${long(event.height)}${event.otherLower === undefined ? "" : `, the ground of the other wheel ${long(event.otherLower)} lower`}`;
     case "bump":
       return `bump ${long(event.height)} high, ${long(event.length)} long at ${fast(event.speed)}${event.oneWheel ? ", one wheel" : ""}`;
     case "whoops":

@@ -13,17 +13,27 @@ export function ForcesOver(props: OverProps): ReactNode {
   const units = useBench((state) => state.units);
   const chosen = useLoads((state) => state.chosen);
   const { study, solved } = props;
-  return <ArrowsOver {...props} arrows={forcesNow(study, chosen, solved.travel, units)?.arrows ?? []} />;
+  const arrows = forcesNow(study, chosen, solved.travel, units)?.arrows ?? [];
+  return <ArrowsOver {...props} arrows={arrows} label={`Forces: ${arrows.map(({ label }) => label).join(", ")}`} />;
 }
 
-/** Arrows over a view; the drawing under them is drawn back. */
+interface ArrowsProps extends OverProps {
+  readonly arrows: readonly ForceArrow[];
+  /** What a screen reader says of them. */
+  readonly label: string;
+  readonly keepsDrawing?: boolean;
+}
+
+/** Arrows over a view; the drawing under them is drawn back, unless it is kept strong. */
 export function ArrowsOver({
   view,
   sheet,
   size,
   arrows,
   covered,
-}: OverProps & { readonly arrows: readonly ForceArrow[] }): ReactNode {
+  label,
+  keepsDrawing = false,
+}: ArrowsProps): ReactNode {
   const ink = useRef<SVGGElement>(null);
   useLayoutEffect(() => {
     if (ink.current) paint(ink.current, drawForces(VIEWS[view](sheet), arrows, covered), sheet.pen);
@@ -31,12 +41,12 @@ export function ArrowsOver({
   if (arrows.length === 0) return null;
   return (
     <svg
-      className="forces-over"
+      className={keepsDrawing ? "forces-over on-strong" : "forces-over"}
       width={size.width}
       height={size.height}
       viewBox={`0 0 ${sheet.width} ${sheet.height}`}
       role="img"
-      aria-label={`Forces: ${arrows.map(({ label }) => label).join(", ")}`}
+      aria-label={label}
     >
       {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in a painted drawing takes the keyboard. */}
       <g ref={ink} aria-hidden="true" />

@@ -76,8 +76,8 @@ export interface BenchState {
   readonly isCycling: boolean;
   /** The spot on the car that a chosen finding is about, m; marked in the drawing. */
   readonly spot: Vec3 | null;
-  /** Ids of the charts that were picked instead of the step's own. */
   /** The sheet at full height in the charts' place; null leaves it to the step. */
   readonly isSheetRoomy: boolean | null;
+  /** Ids of the charts that were picked instead of the step's own. */
   readonly pickedCharts: readonly string[] | null;
 }

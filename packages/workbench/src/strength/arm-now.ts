@@ -52,7 +52,7 @@ export function armsInSpace(found: StrengthStudy, chosen: string | null, positio
   };
 }
 
-/** Nodes that the builder drew and that are neither pivot nor mount: to be dragged in space as any point of the car. */
+/** Nodes that the builder drew and that are neither pivot nor mount: they are dragged in space like every point of the car. */
 export const frameGrips = ({ strength }: Pick<Car, "strength">): readonly SceneGrip[] =>
   Object.entries(strength?.frames ?? {}).flatMap(([arm, frame]) =>
     frame.nodes.flatMap(({ name, point, at }, index): SceneGrip[] =>
