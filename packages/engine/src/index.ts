@@ -18,11 +18,12 @@ export {
   type ComparedReading,
   type Explanation,
   explainAsBuilt,
+  likelyCauses,
   withCause,
 } from "./as-built/explain.ts";
+export { explainedOperations } from "./as-built/explained-operations.ts";
 export { type FiveMinuteCheck, fiveMinuteCheck } from "./as-built/five-minute-check.ts";
 export { CARD_KINDS, type CardKind, type LoggedReading } from "./as-built/logged-reading.ts";
-export { explainedField } from "./as-built/new-version.ts";
 export { type Proposed, proposedLog } from "./as-built/proposed-log.ts";
 export { type Remedy, remedyFor, type StopRemedy } from "./as-built/remedy.ts";
 export { axleAt } from "./axle/axle.ts";
@@ -60,6 +61,7 @@ export { closureResidual, type Position, placeMember, placeOn, positionOf } from
 export { type Quantity, quantitiesOf } from "./cycle/quantities.ts";
 export { type SpeedRipple, speedRipple } from "./driveline/speed-ripple.ts";
 export type { Finding, FindingCode, FindingValue, Gravity } from "./findings/finding.ts";
+export { sayBack, sayOff } from "./findings/say-as-built.ts";
 export { sayInput, sayInputKind, sayMatter } from "./findings/say-certainty.ts";
 export { type SaidFinding, sayFinding } from "./findings/say-finding.ts";
 export { sayCaseLoad, sayCaseNote, sayNoBalance, sayStrut } from "./findings/say-loads.ts";

@@ -2,13 +2,15 @@ import {
   type AsBuiltStudy,
   type Explanation,
   explainAsBuilt,
-  explainedField,
+  explainedOperations,
   fiveMinuteCheck,
+  likelyCauses,
   limitCertainty,
   remedyFor,
+  sayOff,
   uncertainInputs,
 } from "@armwright/engine";
-import { readCarValue, setField } from "@armwright/engine/document";
+import { applyOperations, readCarValue } from "@armwright/engine/document";
 import { applyFile, writeApplied } from "../apply.ts";
 import { readCar } from "../car-file.ts";
 import { EXIT, type Io } from "../io.ts";
@@ -71,17 +73,18 @@ export function perform({ operands, values, flags }: Words, io: Io): number {
   if (apply === undefined) return EXIT.sound;
   if (found.agrees) throw new Refusal("Plan and car agree: there is nothing to write.");
   const cause = chosenCause(found, values.get("cause"));
-  const { path, value } = explainedField(car, cause);
-  if (!readCarValue(setField(document, path, value)).ok)
-    throw new Refusal(`As built, ${path} at ${value} makes no car that goes together.`);
-  writeApplied(document, [{ path, value }], apply, io);
-  io.err(`Wrote ${plain(apply)}: the car as built, ${path} at ${value}. The plan is as it was.\n`);
+  const operations = explainedOperations(car, cause);
+  const off = sayOff(cause, car.units);
+  if (!readCarValue(applyOperations(document, operations)).ok)
+    throw new Refusal(`As built, ${off}: that makes no car that goes together.`);
+  writeApplied(document, operations, apply, io);
+  io.err(`Wrote ${plain(apply)}: the car as built, ${off}. The plan is as it was.\n`);
   return EXIT.sound;
 }
 
 /** The cause to write: the one that is chosen, or the likeliest where the readings tell it from every other. */
-function chosenCause({ explanations, alike }: AsBuiltStudy, typed: string | undefined): Explanation {
-  const likely = explanations.slice(0, Math.max(1, alike)).filter(({ test }) => Math.abs(test) >= LEAST_TEST);
+function chosenCause(found: AsBuiltStudy, typed: string | undefined): Explanation {
+  const likely = likelyCauses(found);
   if (likely.length === 0)
     throw new Refusal("No single cause explains the readings: nothing is written. Look for a reading that is wrong.");
   if (typed === undefined) {
@@ -94,6 +97,3 @@ function chosenCause({ explanations, alike }: AsBuiltStudy, typed: string | unde
   if (!chosen) throw new Refusal(`--cause: ${plain(typed)} is none of the causes told: write 1 to ${likely.length}.`);
   return chosen;
 }
-
-/** Standard deviations that a cause has to be worth before a car is written with it. */
-const LEAST_TEST = 2;

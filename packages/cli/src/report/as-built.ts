@@ -1,5 +1,4 @@
 import {
-  type AsBuiltCause,
   type AsBuiltStudy,
   type Car,
   type ComparedReading,
@@ -9,10 +8,13 @@ import {
   formatNumber,
   type Inputs,
   type LimitCertainty,
+  likelyCauses,
   NO_VALUE,
   type Proposed,
   proposedLog,
   type Remedy,
+  sayBack,
+  sayOff,
   type UnitSystem,
 } from "@armwright/engine";
 import { type Page, section } from "../text/page.ts";
@@ -145,48 +147,51 @@ function comparedRow({ logged, card, predicted, predictedSd, misfit }: ComparedR
   return isOdd ? { cells, paint: page.bold } : { cells };
 }
 
-function verdictLines(
-  { agrees, explanations, alike, together, readings }: AsBuiltStudy,
-  page: Page,
-): readonly string[] {
-  const [best, ...rest] = explanations;
+function verdictLines(found: AsBuiltStudy, page: Page): readonly string[] {
+  const { agrees, together, readings } = found;
+  const { units, width } = page;
   if (readings.every(({ misfit }) => misfit === null))
-    return hang("", "Nothing could be compared: the plan does not reach where the car was read.", page.width);
+    return hang("", "Nothing could be compared: the plan does not reach where the car was read.", width);
+  const causes = likelyCauses(found);
+  const likely = causes.map((each) => `${says(each, units)}.`);
   if (agrees) {
     return [
       ...hang(
         "",
         `Yes, as well as tape and building allow (${readings.length} readings; of cars built and read with care 95 in 100 pass).`,
-        page.width,
+        width,
       ),
-      ...(best && Math.abs(best.test) > HINT
-        ? hang("If something is off, likeliest  ", `${says(best, page.units)}.`, page.width)
-        : []),
+      ...(likely.length > 0 ? hang("If something is off, likeliest  ", likely[0]!, width) : []),
     ];
   }
-  const lines = [...hang("", "No. Something is off by more than tape and building allow.", page.width)];
-  const likely = (best ? [best, ...rest] : [])
-    .slice(0, Math.max(1, alike))
-    .filter(({ test }) => Math.abs(test) > HINT)
-    .map((each) => `${says(each, page.units)}.`);
-  if (likely.length === 1) lines.push(...hang("Likeliest  ", likely[0]!, page.width).map(page.bold));
+  const lines = [...hang("", "No. Something is off by more than tape and building allow.", width)];
+  if (likely.length === 1) lines.push(...hang("Likeliest  ", likely[0]!, width).map(page.bold));
   if (likely.length > 1) {
     lines.push(
-      ...hang("", "One of these, and the readings cannot say which:", page.width).map(page.bold),
-      ...likely.flatMap((each, i) => hang(`${i + 1}. `, each, page.width)),
-      ...hang("", "Measure these places themselves: that tells them apart.", page.width),
+      ...hang("", "One of these, and the readings cannot say which:", width).map(page.bold),
+      ...likely.flatMap((each, i) => hang(`${i + 1}. `, each, width)),
+      ...hang("", "Measure these places themselves: that tells them apart.", width),
     );
   }
-  const most = together.slice(0, 3).map(({ cause, by }) => saysShort(cause, by, page.units));
-  if (most.length > 1) lines.push(...hang("Or a little of each  ", `${most.join("; ")}.`, page.width));
-  lines.push(
-    ...hang(
-      "",
-      `Move it, or take it as it is: --apply FILE${likely.length > 1 ? " --cause N" : ""} writes the car as built beside the plan.`,
-      page.width,
-    ),
-  );
+  const most = together.slice(0, 3).map((each) => sayOff(each, units));
+  if (most.length > 1) lines.push(...hang("Or a little of each  ", `${most.join("; ")}.`, width));
+  if (likely.length === 0)
+    lines.push(...hang("", "No single cause explains it: look for a reading that is wrong, and read it again.", width));
+  else
+    lines.push(
+      ...hang(
+        "",
+        `${mend(causes, units)}, or take it as it is: --apply FILE${likely.length > 1 ? " --cause N" : ""} writes the car as built beside the plan.`,
+        width,
+      ),
+    );
   return lines;
+}
+
+/** The way back to the plan, where one point is named. */
+function mend([first, ...others]: readonly Explanation[], units: UnitSystem): string {
+  if (first?.cause.kind !== "point" || others.length > 0) return "Put it right";
+  return `Move it ${sayBack(first.cause.input.axis, first.by, units)}`;
 }
 
 /** Turns to the plan's camber and toe, and what strap and bump stop need. */
@@ -229,28 +234,8 @@ function saysChange(part: "strap" | "bump-stop", change: number, units: UnitSyst
   return change > 0 ? `bump stop packed out by ${by}` : `bump stop ${by} shorter`;
 }
 
-/** Standard deviations from which on a single cause is worth a look though plan and car agree. */
-const HINT = 2;
-
-const WAYS = {
-  x: ["farther forward", "farther back"],
-  y: ["farther out", "farther in"],
-  z: ["high", "low"],
-} as const;
-
-function says({ cause, by, sd }: Explanation, units: UnitSystem): string {
-  return cause.kind === "point"
-    ? `${saysShort(cause, by, units)}, ± ${sayAmount(2 * sd, "length", units)}`
-    : `${saysShort(cause, by, units)}, ± ${sayAmount(2 * sd, "angle", units)}`;
-}
-
-function saysShort(cause: AsBuiltCause, by: number, units: UnitSystem): string {
-  if (cause.kind === "setting") {
-    return `${cause.setting} at ride height is ${formatNumber((by * 180) / Math.PI, 1, true)} deg from the plan`;
-  }
-  const way = WAYS[cause.input.axis][by > 0 ? 0 : 1];
-  return `${cause.input.place.label} is ${sayTape(Math.abs(by), units)} ${way}`;
-}
+const says = (off: Explanation, units: UnitSystem): string =>
+  `${sayOff(off, units)}, ± ${sayAmount(2 * off.sd, off.cause.kind === "point" ? "length" : "angle", units)}`;
 
 function value(si: number, card: ComparedReading["card"], units: UnitSystem, sign = false): string {
   if (card.dimension === "angle") return `${formatNumber((si * 180) / Math.PI, 1, sign)}°`;

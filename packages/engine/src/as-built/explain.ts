@@ -149,6 +149,13 @@ export function explainAsBuilt(
   };
 }
 
+/** Standard deviations that a single cause has to be worth before it is named. */
+const LEAST_TEST = 2;
+
+/** The single causes worth naming, likeliest first: those that the readings cannot tell apart; none where nothing stands out. */
+export const likelyCauses = ({ explanations, alike }: AsBuiltStudy): readonly Explanation[] =>
+  explanations.slice(0, alike).filter(({ test }) => Math.abs(test) > LEAST_TEST);
+
 /** Explanations that are told. */
 const MOST_SHOWN = 12;
 

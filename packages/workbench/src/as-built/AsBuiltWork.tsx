@@ -1,4 +1,5 @@
 import "../styles/survey.css";
+import { sayBack, sayOff } from "@armwright/engine";
 import { type ReactNode, useEffect, useMemo, useState } from "react";
 import { GravityMark } from "../app/Mark.tsx";
 import { useBench } from "../app/use-bench.ts";
@@ -9,7 +10,7 @@ import { Reading } from "../words/Reading.tsx";
 import { capitalised, shownLength, shownTravel, tidy } from "../words/shown.ts";
 import type { AsBuiltAnswer, ExplanationSaid } from "./as-built-job.ts";
 import { LoggedTable } from "./LoggedTable.tsx";
-import { sayCard, sayCardWithin, sayCause, sayCauseWithin, sayMove, unitOfCard } from "./words.ts";
+import { sayCard, sayCardWithin, sayOffWithin, unitOfCard } from "./words.ts";
 
 /** Whether car and plan agree and what explains it if not; the five-minute check; then the log, height by height. */
 export function AsBuiltWork(): ReactNode {
@@ -129,8 +130,7 @@ function Together({ answer: { together } }: { readonly answer: AsBuiltAnswer }):
   if (together.length < 2) return null;
   return (
     <p className="small quiet">
-      Or a little of each:{" "}
-      <Reading text={together.map(({ cause, by }) => tidy(sayCause(cause, by, units))).join("; ")} />.
+      Or a little of each: <Reading text={tidy(together.map((each) => sayOff(each, units)).join("; "))} />.
     </p>
   );
 }
@@ -143,8 +143,8 @@ function Explained({
   readonly isFirst?: boolean;
 }): ReactNode {
   const units = useBench((state) => state.units);
-  const { cause, by, sd, operations, turns, stops } = explanation;
-  const words = capitalised(sayCause(cause, by, units));
+  const { cause, by, operations, turns, stops } = explanation;
+  const words = capitalised(tidy(sayOff(explanation, units)));
   return (
     <div className="explained">
       <p>
@@ -157,7 +157,7 @@ function Explained({
         )}
         <span className="quiet">
           {" "}
-          <Reading text={`± ${sayCauseWithin(cause, sd, units)}`} />.
+          <Reading text={`± ${sayOffWithin(explanation, units)}`} />.
         </span>
       </p>
       {isFirst && (
@@ -165,8 +165,8 @@ function Explained({
           <ul className="small what-to-do">
             {cause.kind === "point" ? (
               <li>
-                To come back to the plan, move it <Reading text={sayMove(cause.axis, by, units)} />, then set camber and
-                toe again.
+                To come back to the plan, move it <Reading text={sayBack(cause.input.axis, by, units)} />, then set
+                camber and toe again.
               </li>
             ) : (
               turns.map(({ label, change, turns: count }) => (

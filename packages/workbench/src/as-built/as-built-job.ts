@@ -1,34 +1,26 @@
 import {
-  type AsBuiltCause,
+  type AsBuiltStudy,
   type Car,
+  type Explanation,
   explainAsBuilt,
-  explainedField,
+  explainedOperations,
   fiveMinuteCheck,
+  likelyCauses,
   makeCorner,
   reportTravel,
   turnsFor,
   uncertainInputs,
-  type Vec3,
 } from "@armwright/engine";
 import { applyOperations, type CarDocument, type Operation, readCarValue } from "@armwright/engine/document";
 import type { Job } from "../jobs/job.ts";
-import { sourceOf, toTyped } from "../survey/point-source.ts";
 import { type Card, cardOf } from "./card.ts";
 
 export interface AsBuiltInput {
   readonly document: CarDocument;
 }
 
-export type CauseSaid =
-  | { readonly kind: "point"; readonly label: string; readonly axis: "x" | "y" | "z" }
-  | { readonly kind: "setting"; readonly setting: "camber" | "toe" };
-
-export interface ExplanationSaid {
-  readonly cause: CauseSaid;
-  /** m or rad, and its standard deviation. */
-  readonly by: number;
-  readonly sd: number;
-  readonly test: number;
+/** A cause, and what it makes of the car. */
+export interface ExplanationSaid extends Explanation {
   /** The edits that make the plan the car as built. */
   readonly operations: readonly Operation[];
   /** Turns that bring camber and toe back; none where nothing has to be turned. */
@@ -66,12 +58,10 @@ export interface AsBuiltAnswer {
   readonly agrees: boolean;
   /** Single causes that the readings cannot tell apart, likeliest first; none where nothing stands out. */
   readonly explanations: readonly ExplanationSaid[];
-  readonly together: readonly { readonly cause: CauseSaid; readonly by: number }[];
+  readonly together: AsBuiltStudy["together"];
   readonly isGiven: boolean;
 }
 
-/** Standard deviations that a cause has to be worth before it is named. */
-const LEAST_TEST = 2;
 /** Looked at past the stops, m. */
 const BEYOND = 0.08;
 
@@ -84,20 +74,13 @@ export const asBuiltJob: Job<AsBuiltInput, AsBuiltAnswer> = async ({ document },
   const check = fiveMinuteCheck(car, inputs);
   await pause();
   const found = explainAsBuilt(car, car.asBuilt ?? [], inputs);
-  const best = found.explanations[0];
-  const isCompared = found.readings.some(({ misfit }) => misfit !== null);
-  const likely =
-    isCompared && best && Math.abs(best.test) > LEAST_TEST ? found.explanations.slice(0, Math.max(found.alike, 1)) : [];
   const explanations: ExplanationSaid[] = [];
-  for (const explanation of likely) {
+  for (const explanation of likelyCauses(found)) {
     await pause();
-    const operations = operationsFor(document, car, explanation);
+    const operations = explainedOperations(car, explanation);
     const built = builtBy(document, operations);
     explanations.push({
-      cause: saidOf(explanation.cause),
-      by: explanation.by,
-      sd: explanation.sd,
-      test: explanation.test,
+      ...explanation,
       operations,
       turns: built ? turnsBack(car, built) : [],
       stops: built ? stopsOf(car, built) : [],
@@ -116,29 +99,10 @@ export const asBuiltJob: Job<AsBuiltInput, AsBuiltAnswer> = async ({ document },
     })),
     agrees: found.agrees,
     explanations,
-    together: found.together.slice(0, 3).map(({ cause, by }) => ({ cause: saidOf(cause), by })),
+    together: found.together.slice(0, 3),
     isGiven: inputs.isGiven,
   };
 };
-
-const saidOf = (cause: AsBuiltCause): CauseSaid =>
-  cause.kind === "setting"
-    ? { kind: "setting", setting: cause.setting }
-    : { kind: "point", label: cause.input.place.label, axis: cause.input.axis };
-
-type Explained = Parameters<typeof explainedField>[1];
-
-/** A surveyed point is typed from then on: the readings say where it was meant to be. */
-function operationsFor(document: CarDocument, car: Car, explanation: Explained): readonly Operation[] {
-  const { cause, by } = explanation;
-  if (cause.kind === "point" && sourceOf(document, cause.input.place.path).surveyed !== null) {
-    const name = sourceOf(document, cause.input.place.path).surveyed;
-    const at: Vec3 | undefined = car.survey?.result.points.find((point) => point.name === name)?.at;
-    const { axis } = cause.input;
-    if (at) return toTyped(document, cause.input.place.path, { ...at, [axis]: at[axis] + by });
-  }
-  return [explainedField(car, explanation)];
-}
 
 function builtBy(document: CarDocument, operations: readonly Operation[]): Car | null {
   const reading = readCarValue(applyOperations(document, operations));
