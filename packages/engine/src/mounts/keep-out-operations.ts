@@ -37,7 +37,7 @@ export function nearKeepOut(document: CarDocument, car: Car, name: string, by: n
   return [{ path: `keepOuts[${index}].clearance`, value: typedLength(left, units) }];
 }
 
-/** The notch is cut wider by this on every side, m: rounding to the tape then closes nothing again. */
+/** The notch is cut wider by this on every side, m: rounding what is left to the tape then closes nothing again. */
 const WIDER = INCH / 16;
 
 /**

@@ -22,8 +22,9 @@ export interface Notch {
 /**
  * What has to be cut out of a keep-out: the envelope of the shock's sweep and the clearance inside it, as a box and as an
  * outline. Null where the sweep keeps clear. On the safe side: between stations by the bound that clearances are judged with.
+ * `off`: how far the shock may hang off that place, m, so that it keeps its clearance there too.
  */
-export function notchFor(search: Search, judged: Judged, keepOut: KeepOut): Notch | null {
+export function notchFor(search: Search, judged: Judged, keepOut: KeepOut, off = 0): Notch | null {
   const isBox = keepOut.shape === "box";
   const axisX = isBox ? keepOut.axisX : FORWARD;
   const axisY = isBox ? keepOut.axisY : LEFT;
@@ -31,7 +32,7 @@ export function notchFor(search: Search, judged: Judged, keepOut: KeepOut): Notc
   const origin = isBox ? keepOut.centre : vec(0, 0, 0);
   const half = isBox ? keepOut.half : null;
   const solid = keepOutSolid(keepOut);
-  const inside = sweptBalls(search, judged, keepOut.clearance).filter(
+  const inside = sweptBalls(search, judged, keepOut.clearance + off).filter(
     ({ centre, radius }) => separation({ shape: "capsule", from: centre, to: centre, radius }, solid).distance < 0,
   );
   if (inside.length === 0) return null;

@@ -4,6 +4,7 @@ import { separation } from "../clearance/separation.ts";
 import { type Corner, makeCorner } from "../cycle/corner.ts";
 import { positionOf } from "../cycle/position.ts";
 import { addScaled, UP } from "../geometry/vec3.ts";
+import { offMarks } from "../units/marks.ts";
 import { anyFits, findMounts } from "./find-mounts.ts";
 import { movementOf } from "./movement.ts";
 import { type Notch, notchFor } from "./notch.ts";
@@ -117,10 +118,15 @@ function smallest(corner: Corner, request: MountRequest, change: Change, reach: 
   const changed = withChange(corner, request, change, by);
   const proposal = changed && findMounts(changed.corner, { ...changed.request, shortList: 1 }).best[0];
   if (!changed || !proposal) return null;
-  if (change.kind !== "notch-keep-out") return { change, by, notBy, proposal };
+  return { change, by, notBy, proposal, ...withNotch(corner, request, change, proposal) };
+}
+
+/** The notch for a place, wherever in it a tape sets the mounts. */
+function withNotch(corner: Corner, request: MountRequest, change: Change, proposal: Proposal): Pick<Opening, "notch"> {
+  if (change.kind !== "notch-keep-out") return {};
   const keepOut = corner.car.keepOuts.find(({ name }) => name === change.keepOut)!;
-  const notch = notchFor(makeSearch(corner, request), proposal, keepOut);
-  return { change, by, notBy, proposal, ...(notch && { notch }) };
+  const notch = notchFor(makeSearch(corner, request), proposal, keepOut, offMarks(corner.car.units));
+  return notch ? { notch } : {};
 }
 
 /**
@@ -136,10 +142,7 @@ export function openingWith(
   const changed = withChange(corner, request, change, by + more);
   const proposal = changed && findMounts(changed.corner, { ...changed.request, shortList: 1 }).best[0];
   if (!proposal) return null;
-  if (change.kind !== "notch-keep-out") return { change, by: by + more, notBy: by, proposal };
-  const keepOut = corner.car.keepOuts.find(({ name }) => name === change.keepOut)!;
-  const notch = notchFor(makeSearch(corner, request), proposal, keepOut);
-  return { change, by: by + more, notBy: by, proposal, ...(notch && { notch }) };
+  return { change, by: by + more, notBy: by, proposal, ...withNotch(corner, request, change, proposal) };
 }
 
 /** Whether everything that moves keeps its clearance from the changed keep-out, or what it had where that was less. */

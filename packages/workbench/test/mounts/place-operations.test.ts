@@ -13,6 +13,7 @@ import {
   notchKeepOut,
   type Opening,
   ownShock,
+  reportTravel,
   type ShockOption,
   type Vec3,
   whatWouldOpen,
@@ -123,6 +124,40 @@ describe("where nothing fits", () => {
     );
     expect(volume([tank]) - volume(pieces)).toBeLessThanOrEqual(2 * room);
     expect(applyOperations(cut, inverseOf(blocked, operations ?? []))).toEqual(blocked);
+  });
+
+  test("in the notch the shock keeps its clearance wherever between two marks a tape sets the mounts", () => {
+    const { notch, proposal } = openingBy("notch-keep-out");
+    if (!notch) throw new Error("no notch in a box");
+    const cut = read(applyOperations(blocked, notchKeepOut(blocked, blockedCar, notch) ?? []));
+    const { shock } = cut;
+    if (!shock) throw new Error("the demo has a shock");
+    const half = INCH / 32;
+    const moved = ({ x, y, z }: Vec3, [a, b, c]: readonly [number, number, number]): Vec3 => ({
+      x: x + a * half,
+      y: y + b * half,
+      z: z + c * half,
+    });
+    const ways = [-1, 1].flatMap((a) => [-1, 1].flatMap((b) => [-1, 1].map((c) => [a, b, c] as const)));
+    for (const way of ways) {
+      const hung: Car = {
+        ...cut,
+        stops: {
+          bump: { by: "travel", travel: asked.travel.bump },
+          droop: { by: "travel", travel: -asked.travel.droop },
+        },
+        shock: {
+          ...shock,
+          upper: { point: moved(proposal.upper, way), on: "chassis" },
+          lower: { point: moved(proposal.lower.point, way), on: proposal.lower.on },
+        },
+      };
+      const gaps = reportTravel(makeCorner(hung)).clearances.filter(
+        ({ label, wantedFrom }) => label.startsWith("shock to fuel tank") && wantedFrom === "document",
+      );
+      expect(gaps.length).toBeGreaterThan(1);
+      for (const { label, leastGap, wanted } of gaps) expect(leastGap, `${label}, ${way}`).toBeGreaterThan(wanted);
+    }
   });
 
   test("a keep-out is lowered at least by what is asked, to the next mark of the tape", () => {
