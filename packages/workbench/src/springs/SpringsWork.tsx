@@ -1,6 +1,7 @@
 import { type Car, type SpringNeed, type Study, springNeed, studySprings, withTrialSpring } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
+import { studyWith } from "../store/study-with.ts";
 import "../styles/figures.css";
 import { DampingPart } from "./DampingPart.tsx";
 import { EachSpring } from "./EachSpring.tsx";
@@ -43,7 +44,7 @@ export function SpringsWork(): ReactNode {
 /** The study of a shock without springs with the first of the shelf on it, so that what it has to carry is known. */
 function withTrial(study: Study): Study {
   const car = withTrialSpring(study.car, INVENTED_SHELF[0]!);
-  return car === study.car ? study : { ...study, car, corner: { ...study.corner, car } };
+  return car === study.car ? study : studyWith(study, { car, corner: { ...study.corner, car } });
 }
 
 const NEEDED: Readonly<Record<SpringNeed, string>> = {
