@@ -275,6 +275,7 @@ export { armFrames, linkTubes } from "./strength/arm-frames.ts";
 export { type ArmProposal, LEAST_FACTOR } from "./strength/arm-proposals.ts";
 export { type ArmChange, changeOperations } from "./strength/changed-arm.ts";
 export type { ArmCheck } from "./strength/check-arms.ts";
+export { armWords } from "./strength/make-arm-frame.ts";
 export { MATERIALS, type Material } from "./strength/material.ts";
 export type { CheckCode, PartCheck } from "./strength/part-check.ts";
 export { formatTube, formatWall } from "./strength/size-words.ts";

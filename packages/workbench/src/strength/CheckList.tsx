@@ -7,15 +7,21 @@ import { bench, carryTravel } from "../store/bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { travelSaid } from "../words/shown.ts";
 import { shownFigures, threeFigures } from "../words/three-figures.ts";
-import { nextSizeHelp } from "./next-size-help.ts";
+import { heavierTubesHelp } from "./heavier-tubes-help.ts";
 import { showCase } from "./strength-store.ts";
 
 /** Under this a part yields in its case; under ENOUGH what would help is told. */
 const HOLDS = 1;
 const ENOUGH = 1.5;
 
+interface Props {
+  readonly found: StrengthStudy;
+  /** Other sizes are still of the car before, and say nothing of this one. */
+  readonly isLooking: boolean;
+}
+
 /** Every part against every limit, weakest first; a factor never without its load case. */
-export function CheckList({ found }: { readonly found: StrengthStudy }): ReactNode {
+export function CheckList({ found, isLooking }: Props): ReactNode {
   const { checks, notEntered } = found;
   const loaded = checks.filter(({ factor }) => factor !== null);
   const idle = checks.filter(({ factor }) => factor === null);
@@ -34,6 +40,7 @@ export function CheckList({ found }: { readonly found: StrengthStudy }): ReactNo
             key={`${check.part} ${check.label} ${check.check}`}
             check={check}
             found={found}
+            isLooking={isLooking}
             isToldAbove={loaded.slice(0, index).some((other) => other.check === check.check)}
           />
         ))}
@@ -53,14 +60,13 @@ export function CheckList({ found }: { readonly found: StrengthStudy }): ReactNo
   );
 }
 
-interface RowProps {
+interface RowProps extends Props {
   readonly check: PartCheck;
-  readonly found: StrengthStudy;
   /** What helps against the same has been told of a weaker part. */
   readonly isToldAbove: boolean;
 }
 
-function Row({ check, found, isToldAbove }: RowProps): ReactNode {
+function Row({ check, found, isLooking, isToldAbove }: RowProps): ReactNode {
   const units = useBench((state) => state.units);
   const { label, where, factor, loadCase, demand, allowable, dimension, basis, travel } = check;
   if (factor === null || loadCase === null) return null;
@@ -103,7 +109,7 @@ function Row({ check, found, isToldAbove }: RowProps): ReactNode {
         {factor < ENOUGH && (
           <p className="small">
             Helps: {isToldAbove ? "as above" : sayHelp(check.check)}.
-            <NextSize check={check} found={found} />
+            {!isLooking && <HeavierTubes check={check} found={found} />}
           </p>
         )}
         <details className="small quiet">
@@ -124,9 +130,9 @@ function goToCase(loadCase: string, travel: number): void {
   carryTravel(travel);
 }
 
-function NextSize({ check, found }: { readonly check: PartCheck; readonly found: StrengthStudy }): ReactNode {
+function HeavierTubes({ check, found }: { readonly check: PartCheck; readonly found: StrengthStudy }): ReactNode {
   const { units } = bench.getState();
-  const words = nextSizeHelp(check, found, units);
+  const words = heavierTubesHelp(check, found, units);
   return words === null ? null : <Reading text={` ${words}`} />;
 }
 

@@ -1,25 +1,22 @@
-import { armFrames, type Study } from "@armwright/engine";
+import { type ArmId, armFrames, armWords, type Study } from "@armwright/engine";
 import { type CarDocument, type FieldValue, formatPath, valueAt } from "@armwright/engine/document";
 import type { ReactNode } from "react";
-import { Fields } from "../form/Fields.tsx";
-import { fieldsAt } from "../form/schema-fields.ts";
+import { type NamedItem, OwnList } from "../form/OwnList.tsx";
+import { type Field, fieldsAt } from "../form/schema-fields.ts";
 import { edit } from "../store/bench.ts";
 import { typedFrame } from "./own-frame.ts";
 
 interface Props {
-  /** As frames name it: `lower-arm`. */
-  readonly arm: string;
+  readonly arm: ArmId;
   readonly study: Study;
   readonly document: CarDocument;
 }
-
-type Item = Readonly<Record<string, FieldValue>>;
 
 /** An arm's frame drawn by the builder: begun from the starting frame, its nodes and members then changed one by one. */
 export function FrameEditor({ arm, study, document }: Props): ReactNode {
   const path = ["strength", "frames", arm];
   const own = valueAt(document, path);
-  const words = arm.replace("-", " ");
+  const words = armWords(arm);
   const put = (value: FieldValue | undefined, said: string): void => edit([{ path: formatPath(path), value }], said);
   if (own === undefined) {
     const frame = armFrames(study.car).find((each) => each.arm === arm);
@@ -36,10 +33,26 @@ export function FrameEditor({ arm, study, document }: Props): ReactNode {
       </p>
     );
   }
+  const fieldsIn = (list: string) => (item: NamedItem, index: number) =>
+    ownFields([...path, list, index], item, document);
   return (
     <>
-      <Items path={[...path, "nodes"]} title="Nodes" document={document} copy={newNode} />
-      <Items path={[...path, "members"]} title="Members" document={document} copy={newMember} />
+      <OwnList
+        path={[...path, "nodes"]}
+        title="Nodes"
+        document={document}
+        fieldsOf={fieldsIn("nodes")}
+        next={newNode}
+        added="one more node"
+      />
+      <OwnList
+        path={[...path, "members"]}
+        title="Members"
+        document={document}
+        fieldsOf={fieldsIn("members")}
+        next={newMember}
+        added="one more member"
+      />
       <p className="adders">
         <button
           type="button"
@@ -53,73 +66,22 @@ export function FrameEditor({ arm, study, document }: Props): ReactNode {
   );
 }
 
+/** A pivot or mount gives its node the point. */
+const ownFields = (path: readonly (string | number)[], item: NamedItem, document: CarDocument): readonly Field[] =>
+  fieldsAt(formatPath(path), document)
+    .filter((field) => item["at"] === undefined || !field.path.includes("].point"))
+    .map((field) => ({ ...field, group: "" }));
+
 /** Beside the last one, to be moved; of another name. */
-const newNode = (items: readonly Item[]): Item => ({
+const newNode = (items: readonly NamedItem[]): NamedItem => ({
   name: freeName("my node", items),
   point: items.map(({ point }) => point).findLast((point) => point !== undefined) ?? { x: 0, y: 0, z: 0 },
 });
-const newMember = (items: readonly Item[]): Item => ({ ...items.at(-1), name: freeName("my tube", items) });
+const newMember = (items: readonly NamedItem[]): NamedItem => ({ ...items.at(-1), name: freeName("my tube", items) });
 
-function freeName(base: string, items: readonly Item[]): string {
+function freeName(base: string, items: readonly NamedItem[]): string {
   const taken = new Set(items.map(({ name }) => name));
   let count = 1;
   while (taken.has(`${base} ${count}`)) count += 1;
   return `${base} ${count}`;
-}
-
-interface ItemsProps {
-  readonly path: readonly string[];
-  readonly title: string;
-  readonly document: CarDocument;
-  readonly copy: (items: readonly Item[]) => Item;
-}
-
-function Items({ path, title, document, copy }: ItemsProps): ReactNode {
-  const found = valueAt(document, path);
-  const items: readonly Item[] = Array.isArray(found) ? (found as readonly Item[]) : [];
-  const put = (next: readonly Item[], said: string): void => edit([{ path: formatPath(path), value: next }], said);
-  return (
-    <details className="item">
-      <summary className="pressable">
-        {title} <span className="small quiet">{items.length}</span>
-      </summary>
-      {items.map((item, index) => {
-        const name = String(item["name"]);
-        // A pivot or mount gives the node its point.
-        const fields = fieldsAt(formatPath([...path, index]), document)
-          .filter((field) => item["at"] === undefined || !field.path.includes("].point"))
-          .map((field) => ({ ...field, group: "" }));
-        return (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a list's things are told apart by their place only.
-          <details key={index} className="item">
-            <summary className="pressable">{name}</summary>
-            <Fields fields={fields} />
-            <p className="adders">
-              <button
-                type="button"
-                className="pressable"
-                onClick={() =>
-                  put(
-                    items.filter((_, other) => other !== index),
-                    `${name} taken off`,
-                  )
-                }
-              >
-                Take {name} off
-              </button>
-            </p>
-          </details>
-        );
-      })}
-      <p className="adders">
-        <button
-          type="button"
-          className="pressable"
-          onClick={() => put([...items, copy(items)], `one more of ${title.toLowerCase()}`)}
-        >
-          Add one
-        </button>
-      </p>
-    </details>
-  );
 }

@@ -1,5 +1,5 @@
 import { drawArm, percent, USE_LOOKS, type UseClass } from "@armwright/drawing";
-import type { ArmCheck, StrengthStudy } from "@armwright/engine";
+import { type ArmCheck, armWords, type StrengthStudy } from "@armwright/engine";
 import { type ReactNode, useEffect, useId, useLayoutEffect, useMemo, useRef } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { laidOver } from "../board/laid-over.ts";
@@ -44,7 +44,7 @@ function OneArm({ arm, chosen }: { readonly arm: ArmCheck; readonly chosen: stri
     if (ink.current && bent && width > 0) paint(ink.current, drawArm(bent, width, height), 1);
   }, [bent, width, height]);
   const { analysis, frame } = arm;
-  const name = capital(frame.arm.replace("-", " "));
+  const name = capital(armWords(frame.arm));
   if (!analysis.ok || !bent) {
     return <p>{name}: as a frame it cannot be reckoned, for some of it moves freely or hangs on nothing.</p>;
   }

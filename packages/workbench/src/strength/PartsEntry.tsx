@@ -1,12 +1,13 @@
-import { kindOf, type Linkage, MATERIALS, type Study } from "@armwright/engine";
-import { type CarDocument, type FieldValue, formatPath, valueAt } from "@armwright/engine/document";
+import { type ArmId, armWords, kindOf, type Linkage, MATERIALS, type Study } from "@armwright/engine";
+import { type CarDocument, formatPath, valueAt } from "@armwright/engine/document";
 import type { ReactNode } from "react";
 import { useSettledDocument } from "../app/use-settled.ts";
 import { Fields } from "../form/Fields.tsx";
+import { OwnList } from "../form/OwnList.tsx";
 import { capital, type Field, fieldAt } from "../form/schema-fields.ts";
 import { edit } from "../store/bench.ts";
 import { FrameEditor } from "./FrameEditor.tsx";
-import { startOfGusset } from "./start-strength.ts";
+import { armEntry, MATERIAL_START, PART_STARTS, SECOND_TUBE_START, startOfGusset } from "./start-strength.ts";
 
 type Path = readonly string[];
 
@@ -16,20 +17,17 @@ export function PartsEntry({ study }: { readonly study: Study }): ReactNode {
   if (!document?.strength) return null;
   const { linkage } = study.car;
   const members = kindOf<Linkage>(linkage).members(linkage);
-  const arms = [...new Set(members.filter(({ body }) => body !== "link").map(({ id }) => id.replace(/\.[^.]*$/, "")))];
+  // Each arm once, though it has several tubes: as the document names it, and as frames do.
+  const arms = new Map(members.flatMap(({ id, body }) => (body === "link" ? [] : [[armEntry(id), body as ArmId]])));
   const links = members.filter(({ body }) => body === "link");
   return (
     <>
       <h3>What they are made of</h3>
-      {arms.map((arm) => (
-        <Part key={arm} name={armWords(arm)} document={document} path={["tubes", arm]} names={ARM}>
-          <Gusset arm={arm} study={study} document={document} />
-          <SecondTube arm={arm} document={document} />
-          <FrameEditor
-            arm={arm.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}
-            study={study}
-            document={document}
-          />
+      {[...arms].map(([entry, arm]) => (
+        <Part key={arm} name={armWords(arm)} document={document} path={["tubes", entry]} names={ARM}>
+          <Gusset arm={arm} entry={entry} study={study} document={document} />
+          <SecondTube entry={entry} document={document} />
+          <FrameEditor arm={arm} study={study} document={document} />
         </Part>
       ))}
       {links.map(({ id, label }) => (
@@ -48,8 +46,6 @@ export function PartsEntry({ study }: { readonly study: Study }): ReactNode {
   );
 }
 
-const armWords = (name: string): string => name.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
-
 const ARM = ["wall", "material", "crossDiameter", "crossWall"];
 const LINK = ["wall", "material", "eccentricity"];
 const ROD_END = ["radial", "axial", "exposed"];
@@ -65,33 +61,12 @@ interface PartProps {
   readonly children?: ReactNode;
 }
 
-/** What a part that is not entered yet begins with, where it cannot do without numbers. */
-const BEGIN: Readonly<Record<string, readonly [FieldValue, FieldValue]>> = {
-  bolts: [
-    { size: "5/8-18", grade: "8", shear: "double" },
-    { size: "M16x1.5", grade: "10.9", shear: "double" },
-  ],
-  tabs: [
-    { thickness: "1/4", width: 2, edgeDistance: 1, height: "1 1/2" },
-    { thickness: 6, width: 50, edgeDistance: 25, height: 40 },
-  ],
-  welds: [
-    { leg: "3/16", length: 6 },
-    { leg: 5, length: 160 },
-  ],
-  shaft: [
-    { diameter: "1 1/8", material: "4130 N" },
-    { diameter: 28, material: "4130 N" },
-  ],
-  stub: [
-    { diameter: "1 3/4", material: "4130 N", toBearing: 2 },
-    { diameter: 45, material: "4130 N", toBearing: 50 },
-  ],
-};
+const isBegun = (part: string | undefined): part is keyof typeof PART_STARTS =>
+  part !== undefined && part in PART_STARTS;
 
 function Part({ name, document, path, names, children }: PartProps): ReactNode {
   const place = ["strength", ...path];
-  const begin = BEGIN[path[0]!];
+  const begin = isBegun(path[0]) ? PART_STARTS[path[0]] : undefined;
   const isThere = valueAt(document, place) !== undefined;
   const fields = names.flatMap((field): Field[] => {
     const found = fieldAt(formatPath([...place, field]), document);
@@ -108,10 +83,7 @@ function Part({ name, document, path, names, children }: PartProps): ReactNode {
             type="button"
             className="pressable"
             onClick={() =>
-              edit(
-                [{ path: formatPath(place), value: document.units === "metric" ? begin[1] : begin[0] }],
-                `${name} begun, as a starting guess`,
-              )
+              edit([{ path: formatPath(place), value: begin[document.units] }], `${name} begun, as a starting guess`)
             }
           >
             Begin, as a starting guess
@@ -134,15 +106,16 @@ const PLACES = [
 /** A plate on edge under the arm's tube, where something lands on it. */
 function Gusset({
   arm,
+  entry,
   study,
   document,
 }: {
-  readonly arm: string;
+  readonly arm: ArmId;
+  readonly entry: string;
   readonly study: Study;
   readonly document: CarDocument;
 }): ReactNode {
-  const path = ["strength", "tubes", arm, "gusset"];
-  const body = arm.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+  const path = ["strength", "tubes", entry, "gusset"];
   const { car } = study;
   const on = {
     "bumpStop.strikes": car.bumpStop?.strikes,
@@ -172,7 +145,7 @@ function Gusset({
   }
   return (
     <p className="adders">
-      {PLACES.filter(([place]) => on[place]?.on === body).map(([place, words]) => (
+      {PLACES.filter(([place]) => on[place]?.on === arm).map(([place, words]) => (
         <button
           key={place}
           type="button"
@@ -192,11 +165,9 @@ function Gusset({
 }
 
 /** A second tube under each of the arm's tubes that shock or stop press on. */
-function SecondTube({ arm, document }: { readonly arm: string; readonly document: CarDocument }): ReactNode {
-  const path = ["strength", "tubes", arm, "under"];
+function SecondTube({ entry, document }: { readonly entry: string; readonly document: CarDocument }): ReactNode {
+  const path = ["strength", "tubes", entry, "under"];
   const isThere = valueAt(document, path) !== undefined;
-  const start =
-    document.units === "metric" ? { diameter: 25, wall: 3, drop: 80 } : { diameter: 1, wall: 0.12, drop: 3 };
   const fields = ["diameter", "wall", "drop"].flatMap((field) => fieldAt(formatPath([...path, field]), document) ?? []);
   return (
     <>
@@ -211,7 +182,7 @@ function SecondTube({ arm, document }: { readonly arm: string; readonly document
           className="pressable"
           onClick={() =>
             edit(
-              [{ path: formatPath(path), value: isThere ? undefined : start }],
+              [{ path: formatPath(path), value: isThere ? undefined : SECOND_TUBE_START[document.units] }],
               isThere ? "second tube taken off" : "second tube under the mounts, as a starting guess",
             )
           }
@@ -223,15 +194,19 @@ function SecondTube({ arm, document }: { readonly arm: string; readonly document
   );
 }
 
+const MATERIAL = ["name", "yield", "ultimate", "weldedYield", "weldedUltimate", "source"];
+
 function Materials({ document }: { readonly document: CarDocument }): ReactNode {
   const path = ["strength", "materials"];
-  const own = valueAt(document, path);
-  const list: readonly FieldValue[] = Array.isArray(own) ? (own as readonly FieldValue[]) : [];
-  const put = (next: readonly FieldValue[], words: string): void =>
-    edit([{ path: formatPath(path), value: next.length === 0 ? undefined : next }], words);
   return (
-    <details className="item">
-      <summary className="pressable">Materials</summary>
+    <OwnList
+      path={path}
+      title="Materials"
+      document={document}
+      fieldsOf={(_, index) => MATERIAL.flatMap((name) => fieldAt(formatPath([...path, index, name]), document) ?? [])}
+      next={() => MATERIAL_START[document.units]}
+      added="material added, as a starting guess"
+    >
       <ul className="small plain">
         {MATERIALS.map(({ name, source }) => (
           <li key={name}>
@@ -239,50 +214,6 @@ function Materials({ document }: { readonly document: CarDocument }): ReactNode 
           </li>
         ))}
       </ul>
-      {list.map((_, index) => {
-        const fields = ["name", "yield", "ultimate", "weldedYield", "weldedUltimate", "source"].flatMap(
-          (field) => fieldAt(formatPath([...path, index, field]), document) ?? [],
-        );
-        return (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a list's things are told apart by their place only.
-          <div key={index}>
-            <Fields fields={fields} />
-            <p className="adders">
-              <button
-                type="button"
-                className="pressable"
-                onClick={() =>
-                  put(
-                    list.filter((_each, other) => other !== index),
-                    "material taken off",
-                  )
-                }
-              >
-                Take it off
-              </button>
-            </p>
-          </div>
-        );
-      })}
-      <p className="adders">
-        <button
-          type="button"
-          className="pressable"
-          onClick={() =>
-            put(
-              [
-                ...list,
-                document.units === "metric"
-                  ? { name: "my steel", yield: 350, ultimate: 450 }
-                  : { name: "my steel", yield: 50_000, ultimate: 65_000 },
-              ],
-              "material added, as a starting guess",
-            )
-          }
-        >
-          Add one of your own
-        </button>
-      </p>
-    </details>
+    </OwnList>
   );
 }

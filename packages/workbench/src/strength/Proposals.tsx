@@ -1,4 +1,11 @@
-import { type ArmProposal, formatTube, formatWall, type StrengthStudy, type UnitSystem } from "@armwright/engine";
+import {
+  type ArmProposal,
+  armWords,
+  formatTube,
+  formatWall,
+  type StrengthStudy,
+  type UnitSystem,
+} from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { capital } from "../form/schema-fields.ts";
@@ -41,7 +48,7 @@ export function Proposals({
           <li key={`${proposal.arm} ${proposal.kind}`}>
             <div>
               <p>
-                <b>{capital(proposal.arm.replace("-", " "))}:</b> <Reading text={changeWords(proposal, units)} />
+                <b>{capital(armWords(proposal.arm))}:</b> <Reading text={changeWords(proposal, units)} />
               </p>
               <p className="small">
                 {massChange(proposal.added, units)}; weakest factor then{" "}
@@ -72,7 +79,7 @@ export function Proposals({
           <ul className="small tried">
             {found.tried.map((each) => (
               <li key={`${each.arm} ${each.kind}`}>
-                {capital(each.arm.replace("-", " "))}: <Reading text={changeWords(each, units)} />; weakest factor then{" "}
+                {capital(armWords(each.arm))}: <Reading text={changeWords(each, units)} />; weakest factor then{" "}
                 <b>{each.weakest.factor === null ? "none loaded" : threeFigures(each.weakest.factor)}</b>,{" "}
                 {each.weakest.label} {each.weakest.where}
               </li>

@@ -49,14 +49,14 @@ function Found({ study }: { readonly study: Study }): ReactNode {
         </p>
       )}
       <Ways hasParts={study.car.strength !== undefined} />
-      <CheckList found={found} />
+      <CheckList found={found} isLooking={isLooking} />
       <Proposals found={found} isLooking={isLooking} />
       <div id="strength-picture">
         <FramePicture found={found} />
       </div>
       <WheelGives found={found} tyreRadius={study.car.wheel.freeRadius} />
       <div id="strength-sizes">
-        <TubeSizes found={found} />
+        <TubeSizes found={found} isLooking={isLooking} />
       </div>
       <Masses found={found} />
       <div id="strength-parts">{study.car.strength && <PartsEntry study={study} />}</div>

@@ -1,4 +1,4 @@
-import { changeOperations, formatTube, type StrengthStudy, type TubeAlternative } from "@armwright/engine";
+import { armWords, changeOperations, formatTube, type StrengthStudy, type TubeAlternative } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { capital } from "../form/schema-fields.ts";
@@ -9,24 +9,38 @@ import { takeChange } from "./take-change.ts";
 import { massChange, massWords } from "./tube-words.ts";
 
 /** An arm's tubes one size up and down: what they weigh, and the factor of its weakest place then. */
-export function TubeSizes({ found }: { readonly found: StrengthStudy }): ReactNode {
+export function TubeSizes({
+  found,
+  isLooking,
+}: {
+  readonly found: StrengthStudy;
+  /** They are of the car before the last change. */
+  readonly isLooking: boolean;
+}): ReactNode {
   const arms = [...new Set(found.alternatives.map(({ arm }) => arm))];
-  return arms.map((arm) => <Arm key={arm} arm={arm} sizes={found.alternatives.filter((each) => each.arm === arm)} />);
+  return arms.map((arm) => (
+    <Arm key={arm} arm={arm} sizes={found.alternatives.filter((each) => each.arm === arm)} isOlder={isLooking} />
+  ));
 }
 
 interface ArmProps {
   readonly arm: TubeAlternative["arm"];
   readonly sizes: readonly TubeAlternative[];
+  readonly isOlder: boolean;
 }
 
-function Arm({ arm, sizes }: ArmProps): ReactNode {
+function Arm({ arm, sizes, isOlder }: ArmProps): ReactNode {
   const units = useBench((state) => state.units);
   const present = sizes.find(({ isPresent }) => isPresent);
   return (
     <>
       <h3>
-        {capital(arm.replace("-", " "))}: another size{" "}
-        <small>all its main tubes together, in the case that is then the worst</small>
+        {capital(armWords(arm))}: another size{" "}
+        <small>
+          {isOlder
+            ? "of the car before the last change; being found anew"
+            : "all its main tubes together, in the case that is then the worst"}
+        </small>
       </h3>
       <table className="compare-table sizes">
         <thead>
@@ -71,8 +85,5 @@ function Arm({ arm, sizes }: ArmProps): ReactNode {
 function take({ arm, size }: TubeAlternative): void {
   const { live, document } = bench.getState();
   if (!document || !live.car) return;
-  takeChange(
-    changeOperations(live.car, arm, { main: size }),
-    `${arm.replace("-", " ")}: ${formatTube(size, document.units)}`,
-  );
+  takeChange(changeOperations(live.car, arm, { main: size }), `${armWords(arm)}: ${formatTube(size, document.units)}`);
 }
