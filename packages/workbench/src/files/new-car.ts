@@ -23,6 +23,9 @@ export const QUESTIONS = [
   ["droop", "Travel down wanted", "6", "150"],
 ] as const satisfies readonly (readonly [keyof NewCarAnswers, string, string, string])[];
 
+/** Stands behind the mark that forward is measured from, until the builder writes a mark of their own. */
+export const GUESS = "(starting guess: every point is still to be measured)";
+
 /** Points of the invented layout this far out, m, belong to the chassis, or to the wheel. */
 const AT_CHASSIS = 12 * 0.0254;
 const AT_WHEEL = 28 * 0.0254;
@@ -53,13 +56,28 @@ export function scaledStart(answers: NewCarAnswers): CarDocument | { readonly fa
   }
 }
 
+/** The invented car as this one would have begun with the tyre and the track that it has now; null of a car that began otherwise. */
+export function inventedFor({ datum, linkage, units, wheel, targets }: CarDocument): CarDocument | null {
+  if (typeof datum !== "string" || !datum.endsWith(GUESS)) return null;
+  const start = startingDocument(linkage.kind as LinkageKindName, units);
+  const radius = metresOf(wheel.freeRadius, units);
+  const track = metresOf(targets?.trackWidth, units);
+  return placed(start, {
+    tyreDiameter: radius > 0 ? 2 * radius : START.freeDiameter,
+    trackWidth: track > 0 ? track : trackOf(start),
+  });
+}
+
 type Sizes = Record<(typeof QUESTIONS)[number][0], number>;
 
-function scaled(start: CarDocument, answers: NewCarAnswers, size: Sizes): CarDocument {
-  const typed = (metres: number): number | string => typedLength(metres, answers.units);
-  const wider = (size.trackWidth - trackOf(start)) / 2;
-  const loaded = (START.loaded * size.tyreDiameter) / START.freeDiameter;
-  const rise = loaded - START.loaded;
+const loadedOf = (tyreDiameter: number): number => (START.loaded * tyreDiameter) / START.freeDiameter;
+
+/** The invented car with its points where track and tyre want them, everything else as it was. */
+function placed(start: CarDocument, { trackWidth, tyreDiameter }: Pick<Sizes, "trackWidth" | "tyreDiameter">) {
+  const { units } = start;
+  const typed = (metres: number): number | string => typedLength(metres, units);
+  const wider = (trackWidth - trackOf(start)) / 2;
+  const rise = loadedOf(tyreDiameter) - START.loaded;
   const moved = (value: unknown, name: string): unknown => {
     if (Array.isArray(value)) return value.map((each) => moved(each, name));
     if (typeof value !== "object" || value === null) return value;
@@ -67,26 +85,31 @@ function scaled(start: CarDocument, answers: NewCarAnswers, size: Sizes): CarDoc
     const isPoint = ["x", "y", "z"].every((axis) => fields[axis] !== undefined) && name !== "size" && name !== "normal";
     return Object.fromEntries(
       Object.entries(fields).map(([key, each]) => {
-        if (isPoint && key === "y") return [key, typed(across(metresOf(each, answers.units), wider))];
-        if (isPoint && key === "z") return [key, typed(metresOf(each, answers.units) + rise)];
+        if (isPoint && key === "y") return [key, typed(across(metresOf(each, units), wider))];
+        if (isPoint && key === "z") return [key, typed(metresOf(each, units) + rise)];
         return [key, moved(each, key)];
       }),
     );
   };
-  const placed = moved(start, "") as CarDocument;
+  return moved(start, "") as CarDocument;
+}
+
+function scaled(start: CarDocument, answers: NewCarAnswers, size: Sizes): CarDocument {
+  const typed = (metres: number): number | string => typedLength(metres, answers.units);
+  const made = placed(start, size);
   return {
-    ...placed,
+    ...made,
     name: answers.name.trim() === "" ? start.name : answers.name.trim(),
-    datum: `${start.datum} (starting guess: every point is still to be measured)`,
+    datum: `${start.datum} ${GUESS}`,
     wheel: {
-      ...placed.wheel,
+      ...made.wheel,
       freeRadius: typed(size.tyreDiameter / 2),
-      loadedRadius: typed(loaded),
+      loadedRadius: typed(loadedOf(size.tyreDiameter)),
       sectionWidth: typed(size.tyreWidth),
     },
-    underbody: (placed.underbody ?? []).map((low) => ({ ...low, z: typed(size.clearance) })),
+    underbody: (made.underbody ?? []).map((low) => ({ ...low, z: typed(size.clearance) })),
     targets: {
-      ...placed.targets,
+      ...made.targets,
       trackWidth: typed(size.trackWidth),
       bump: typed(size.bump),
       droop: typed(size.droop),
@@ -106,6 +129,7 @@ const across = (y: number, wider: number): number =>
   y + wider * Math.min(1, Math.max(0, (y - AT_CHASSIS) / (AT_WHEEL - AT_CHASSIS)));
 
 const metresOf = (value: unknown, units: UnitSystem): number => {
-  const parsed = parseLength(value as number | string, units);
+  if (typeof value !== "number" && typeof value !== "string") return 0;
+  const parsed = parseLength(value, units);
   return parsed.ok ? parsed.metres : 0;
 };
