@@ -173,7 +173,9 @@ export { readShockShelf, type ShockShelf, type ShockShelfReading } from "./mount
 export type { Reading, TapeTo } from "./mounts/tape-to.ts";
 export { type Change, type Opening, openingWith, whatWouldOpen, withChange } from "./mounts/what-would-open.ts";
 export { answerSolve, SOLVE_QUESTIONS, solveContext, solveNeed } from "./solve/ask.ts";
+export { cornerPlaces } from "./solve/car-places.ts";
 export { type SolveNote, saySolveNote } from "./solve/note.ts";
+export { pointAt } from "./solve/point-places.ts";
 export type {
   ChoiceInput,
   NumberInput,

@@ -64,7 +64,7 @@ function FiveMinutes({ answer: { check } }: { readonly answer: AsBuiltAnswer }):
         <button
           type="button"
           className="pressable link"
-          onClick={() => showPanel({ kind: "log-reading", travel, what: card.kind })}
+          onClick={() => showPanel({ kind: "log-reading", travel, card })}
         >
           It reads …
         </button>

@@ -1,5 +1,5 @@
 import "../styles/survey.css";
-import { type CardKind, cardReadings, cardValue, type Study, typedLength } from "@armwright/engine";
+import { type CardReading, cardValue, isOfRide, logReadings, type Study, typedLength } from "@armwright/engine";
 import { type CarDocument, type FieldValue, type Operation, parsePath } from "@armwright/engine/document";
 import { type ReactNode, useMemo, useState } from "react";
 import { Dialog } from "../app/Dialog.tsx";
@@ -13,69 +13,50 @@ import { ReadingPicture } from "../survey/ReadingPicture.tsx";
 import { TypedValue } from "../survey/ReadingValue.tsx";
 import { Reading } from "../words/Reading.tsx";
 import { capitalised, shownLength, shownTravel } from "../words/shown.ts";
-import { type Card, cardOf, cardPicture, HOW } from "./card.ts";
+import { type Card, cardOf, cardPicture, HOW, isSameCard } from "./card.ts";
 import { sayCard, unitOfCard } from "./words.ts";
 
 interface Props {
   readonly travel?: number;
-  readonly what?: string;
+  readonly card?: Pick<Card, "kind" | "of">;
   /** Of a reading that stands in the log already. */
   readonly path?: string;
 }
 
-/** The cycle log, taken under the car: one reading a screen, height by height. */
+/** The cycle log, taken under the car: one reading a screen, height by height, then the places at ride height. */
 export function LogPanel(props: Props): ReactNode {
   const study = useBench(({ live, moving }) => (moving ? null : live.study));
   if (!study) return null;
   return <Log study={study} {...props} />;
 }
 
-function Log({ study, travel, what, path }: Props & { readonly study: Study }): ReactNode {
+function Log({ study, travel, card: asked, path }: Props & { readonly study: Study }): ReactNode {
   const units = useBench((state) => state.units);
   const document = useBench((state) => state.document);
   const own = document?.units ?? "inch-pound";
   const isKeyed = [useMedia(PHONE), useMedia(FINGER)].some(Boolean);
-  const cards = useMemo(
-    () =>
-      cardReadings(study.corner)
-        .filter(({ kind }) => kind !== "hub-height")
-        .map(cardOf),
-    [study.corner],
+  const rounds = useMemo(
+    () => roundsOf(study, withHeight(cycleHeights(study, units), travel), asked),
+    [study, units, travel, asked],
   );
-  const heights = useMemo(() => withHeight(cycleHeights(study, units), travel), [study, units, travel]);
-  const [at, setAt] = useState(() => startOf(heights, document, travel));
-  const [place, setPlace] = useState(() => {
-    if (what !== undefined)
-      return Math.max(
-        0,
-        cards.findIndex(({ kind }) => kind === what),
-      );
-    return Math.max(
-      0,
-      cards.findIndex(({ kind }) => !isLogged(document, kind, at)),
-    );
-  });
-  const card = cards[place];
+  const [{ turn, place }, setAt] = useState(() => startOf(rounds, document, travel, asked));
+  const { at, cards } = rounds[turn] ?? { at: 0, cards: [] };
+  const card = cards[place]?.card;
   if (!card || !document) return null;
   const hub = study.corner.wheelCentre.z + at;
   const unit = units === "metric" ? "mm" : "in";
-  const goTo = (height: number, index: number): void => {
-    setAt(height);
-    setPlace(index);
-    setTravel(height);
+  const goTo = (to: number): void => {
+    setAt({ turn: to, place: 0 });
+    setTravel(rounds[to]?.at ?? 0);
   };
   const next = (): void => {
     if (path !== undefined) {
       showPanel(null);
       return;
     }
-    if (place + 1 < cards.length) {
-      setPlace(place + 1);
-      return;
-    }
-    const higher = heights.find((height) => height > at + 1e-6);
-    if (higher === undefined) showPanel(null);
-    else goTo(higher, 0);
+    if (place + 1 < cards.length) setAt({ turn, place: place + 1 });
+    else if (turn + 1 < rounds.length) goTo(turn + 1);
+    else showPanel(null);
   };
   const set = (text: string): void => {
     const value = typedValue(text, card.dimension, units, own);
@@ -86,7 +67,7 @@ function Log({ study, travel, what, path }: Props & { readonly study: Study }): 
     );
     next();
   };
-  const picture = cardPicture(study, card.kind, at);
+  const picture = cardPicture(study, card, at);
   const more = (
     <div className="reading-more">
       <button type="button" className="pressable link" onClick={next}>
@@ -106,8 +87,7 @@ function Log({ study, travel, what, path }: Props & { readonly study: Study }): 
       )}
     </div>
   );
-  const planned = cardReadings(study.corner).find(({ kind }) => kind === card.kind);
-  const predicted = planned ? cardValue(study.corner, planned, at) : null;
+  const predicted = cardValue(study.corner, cards[place]!.reading, at);
   return (
     <Dialog title={capitalised(card.label)} note={`${place + 1} of ${cards.length}`} isFull>
       <div className="log-height">
@@ -116,13 +96,15 @@ function Log({ study, travel, what, path }: Props & { readonly study: Study }): 
           <div className="entry">
             <select
               id="log-height"
-              value={String(heights.indexOf(at))}
+              value={String(turn)}
               disabled={path !== undefined}
-              onChange={(event) => goTo(heights[Number(event.target.value)] ?? 0, 0)}
+              onChange={(event) => goTo(Number(event.target.value))}
             >
-              {heights.map((height, index) => (
-                <option key={height} value={String(index)}>
-                  {height === 0 ? "0, ride height" : shownTravel(height, units)}
+              {rounds.map(({ at: height, isOfPlaces }, index) => (
+                <option key={`${height} ${isOfPlaces}`} value={String(index)}>
+                  {height === 0
+                    ? `0, ride height${isOfPlaces ? ": where the points are" : ""}`
+                    : shownTravel(height, units)}
                 </option>
               ))}
             </select>
@@ -149,11 +131,11 @@ function Log({ study, travel, what, path }: Props & { readonly study: Study }): 
         )}
       </p>
       {isKeyed ? (
-        <Keyed key={`${place} ${at}`} card={card} onSet={set}>
+        <Keyed key={`${turn} ${place}`} card={card} onSet={set}>
           {more}
         </Keyed>
       ) : (
-        <TypedValue key={`${place} ${at}`} typed="" dimension={card.dimension} onSet={set}>
+        <TypedValue key={`${turn} ${place}`} typed="" dimension={card.dimension} onSet={set}>
           {more}
         </TypedValue>
       )}
@@ -187,15 +169,58 @@ const withHeight = (heights: readonly number[], more: number | undefined): reado
   return [...heights, more].sort((a, b) => a - b);
 };
 
-/** Where it goes on: the height that was asked for, else the lowest that has not been read. */
-function startOf(heights: readonly number[], document: CarDocument | null, travel: number | undefined): number {
-  if (travel !== undefined) return heights.find((height) => Math.abs(height - travel) < 1e-6) ?? travel;
-  return heights.find((height) => !isLogged(document, null, height)) ?? heights[0] ?? 0;
+/** What is read one after the other with the hub at one height. */
+interface Round {
+  readonly at: number;
+  /** Where each point is, off the floor and by plumb bob; the others read cards and tubes. */
+  readonly isOfPlaces: boolean;
+  readonly cards: readonly { readonly card: Card; readonly reading: CardReading }[];
 }
 
-const isLogged = (document: CarDocument | null, kind: CardKind | null, at: number): boolean =>
-  (document?.asBuilt?.readings ?? []).some(
-    (entry) => (kind === null || entry.what === kind) && entry.at === typedLength(at, document!.units),
+/** The hub is blocked by the floor, so that its height tells nothing new: it is there only where it was logged. */
+function roundsOf(
+  { corner }: Study,
+  heights: readonly number[],
+  asked: Pick<Card, "kind" | "of"> | undefined,
+): readonly Round[] {
+  const readings = logReadings(corner)
+    .filter(({ kind }) => kind !== "hub-height" || asked?.kind === kind)
+    .map((reading) => ({ card: cardOf(reading), reading }));
+  const places = readings.filter(({ card }) => isOfRide(card));
+  const others = readings.filter(({ card }) => !isOfRide(card));
+  return [
+    ...heights.map((at): Round => ({ at, isOfPlaces: false, cards: others })),
+    { at: 0, isOfPlaces: true, cards: places },
+  ];
+}
+
+/** Where it goes on: what was asked for, else what has not been read of the first round of which nothing has. */
+function startOf(
+  rounds: readonly Round[],
+  document: CarDocument | null,
+  travel: number | undefined,
+  asked: Pick<Card, "kind" | "of"> | undefined,
+): { readonly turn: number; readonly place: number } {
+  const isAsked = ({ at, isOfPlaces, cards }: Round): boolean => {
+    if (asked && isOfRide(asked)) return isOfPlaces;
+    if (travel === undefined) return !cards.some(({ card }) => isLogged(document, card, at));
+    return !isOfPlaces && Math.abs(at - travel) < 1e-6;
+  };
+  const turn = Math.max(0, rounds.findIndex(isAsked));
+  const round = rounds[turn]!;
+  const place = round.cards.findIndex(({ card }) =>
+    asked ? isSameCard(card, asked) : !isLogged(document, card, round.at),
+  );
+  return { turn, place: Math.max(0, place) };
+}
+
+const isLogged = (document: CarDocument | null, card: Card, at: number): boolean => placeInLog(document, card, at) >= 0;
+
+/** Where a reading stands in the log; -1 where it does not. */
+const placeInLog = (document: CarDocument | null, card: Card, at: number): number =>
+  (document?.asBuilt?.readings ?? []).findIndex(
+    ({ what, of, at: height }) =>
+      isSameCard(card, { kind: what, ...(of !== undefined && { of }) }) && height === typedLength(at, document!.units),
   );
 
 /** The edits that write a reading down: in its own place, in that of the same one, or at the end. */
@@ -208,12 +233,13 @@ function logged(
 ): readonly Operation[] {
   const entry = {
     what: card.kind,
+    ...(card.of !== undefined && { of: card.of }),
     at: typedLength(at, document.units),
     [card.dimension === "angle" ? "degrees" : "reads"]: value,
   } as FieldValue;
   const readings = document.asBuilt?.readings;
   if (!readings) return [{ path: "asBuilt", value: { readings: [entry] } }];
-  const same = readings.findIndex((each) => each.what === card.kind && each.at === typedLength(at, document.units));
+  const same = placeInLog(document, card, at);
   const index = path === undefined ? (same < 0 ? readings.length : same) : Number(parsePath(path)?.at(-1));
   return [{ path: `asBuilt.readings[${index}]`, value: entry }];
 }

@@ -50,7 +50,7 @@ function Row({ row }: { readonly row: ComparedSaid }): ReactNode {
   return (
     <tr className={isOdd ? "odd" : undefined}>
       <th scope="row">
-        <button type="button" onClick={() => showPanel({ kind: "log-reading", travel, what: card.kind, path })}>
+        <button type="button" onClick={() => showPanel({ kind: "log-reading", travel, card, path })}>
           {card.label}
         </button>
       </th>

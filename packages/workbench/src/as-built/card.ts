@@ -2,8 +2,11 @@ import {
   type BodyId,
   type CardKind,
   type CardReading,
+  cornerPlaces,
   type Dimension,
+  placeMember,
   placeOn,
+  pointAt,
   positionOf,
   type Study,
   type SurveyReading,
@@ -14,12 +17,24 @@ import {
 /** What can be read with the wheel blocked, as plain data. */
 export interface Card {
   readonly kind: CardKind;
+  /** The tube that the finder is held along, or the point. */
+  readonly of?: string;
   readonly label: string;
   readonly dimension: Dimension;
   readonly isFine: boolean;
 }
 
-export const cardOf = ({ kind, label, dimension, isFine }: CardReading): Card => ({ kind, label, dimension, isFine });
+export const cardOf = ({ kind, of, label, dimension, isFine }: CardReading): Card => ({
+  kind,
+  ...(of !== undefined && { of }),
+  label,
+  dimension,
+  isFine,
+});
+
+/** Whether both are the same thing to read. */
+export const isSameCard = (a: Pick<Card, "kind" | "of">, b: Pick<Card, "kind" | "of">): boolean =>
+  a.kind === b.kind && a.of === b.of;
 
 /** How each is read. */
 export const HOW: Readonly<Record<CardKind, string>> = {
@@ -41,7 +56,7 @@ export const HOW: Readonly<Record<CardKind, string>> = {
 /** Where the tape goes, with the wheel at a travel; null where a picture says nothing. */
 export function cardPicture(
   { car, corner }: Study,
-  kind: CardKind,
+  { kind, of }: Pick<Card, "kind" | "of">,
   travel: number,
 ): {
   readonly points: readonly { readonly name: string; readonly at: Vec3 }[];
@@ -87,13 +102,29 @@ export function cardPicture(
             reading: { kind: "out", point: 0, reads: 0, add: 0, isDeferred: false },
           };
     }
+    case "angle": {
+      const member = corner.members.find(({ label }) => label === of);
+      return member
+        ? {
+            points: placeMember(position, member).map((at, k) => ({ name: k === 0 ? "inner end" : "outer end", at })),
+            reading: { kind: "level", from: 0, to: 1, reads: 0, isDeferred: false },
+          }
+        : null;
+    }
+    case "height":
+    case "out":
+    case "along": {
+      const place = cornerPlaces(car).find(({ label }) => label === of);
+      return place
+        ? {
+            points: [{ name: place.label, at: pointAt(car, place) }],
+            reading: { kind, point: 0, reads: 0, add: 0, isDeferred: false },
+          }
+        : null;
+    }
     case "camber":
     case "toe-at-rim":
     case "spline":
-    case "angle":
-    case "height":
-    case "out":
-    case "along":
       return null;
   }
 }

@@ -1,5 +1,6 @@
 import type { Study, UnitSystem, Vec3 } from "@armwright/engine";
 import type { CarDocument, Fault, Operation } from "@armwright/engine/document";
+import type { Card } from "../as-built/card.ts";
 import type { StepId } from "../steps/steps.ts";
 import type { Live } from "./live-study.ts";
 import type { Side } from "./sides.ts";
@@ -29,8 +30,13 @@ export type Panel =
   | { readonly kind: "keypad"; readonly place: string }
   /** A reading of the survey, by its place in the list, or one that is proposed and not in it yet. */
   | { readonly kind: "survey-reading"; readonly index: number | null; readonly start?: SurveyEntry }
-  /** A reading of the cycle log: of a height, of one card, or one that stands in the log. */
-  | { readonly kind: "log-reading"; readonly travel?: number; readonly what?: string; readonly path?: string }
+  /** A reading of the cycle log: of a height, of one thing to read, or one that stands in the log. */
+  | {
+      readonly kind: "log-reading";
+      readonly travel?: number;
+      readonly card?: Pick<Card, "kind" | "of">;
+      readonly path?: string;
+    }
   | { readonly kind: "how"; readonly quantity: string }
   | { readonly kind: "how-limit"; readonly direction: "bump" | "droop"; readonly id: string }
   | { readonly kind: "how-finding"; readonly key: string };
