@@ -100,7 +100,14 @@ export function ReadingPanel({ index, start }: Props): ReactNode {
         <p className="quiet">{facts.how}</p>
       </div>
       <Before draft={stored ?? draft} car={car} index={index} />
-      <ReadingValue key={isRepeat ? "repeat" : "first"} draft={draft} isFresh={isNew} onDraft={setDraft} onSet={put}>
+      <ReadingValue
+        key={isRepeat ? "repeat" : "first"}
+        draft={draft}
+        isFresh={isNew}
+        usual={car ? 2 * car.survey.uncertainty[draft.kind] : null}
+        onDraft={setDraft}
+        onSet={put}
+      >
         <div className="reading-more">
           <button type="button" className="pressable link" onClick={() => setAsked(true)}>
             Other points

@@ -12,6 +12,8 @@ interface Props {
   readonly draft: ReadingEntry;
   /** Begins empty: it is a reading of its own. */
   readonly isFresh: boolean;
+  /** The ± that a reading of its kind has where none is said, SI; null before there is a survey. */
+  readonly usual: number | null;
   readonly onDraft: (draft: ReadingEntry) => void;
   readonly onSet: (entry: ReadingEntry) => void;
   readonly children: ReactNode;
@@ -24,7 +26,7 @@ export function ReadingValue(props: Props): ReactNode {
   return reads === "by" ? <OffsetValue {...props} /> : <TakenValue {...props} />;
 }
 
-function TakenValue({ draft, isFresh, onDraft, onSet, children }: Props): ReactNode {
+function TakenValue({ draft, isFresh, usual, onDraft, onSet, children }: Props): ReactNode {
   const units = useBench((state) => state.units);
   const own = useBench(({ document }) => document?.units ?? "inch-pound");
   const isKeyed = [useMedia(PHONE), useMedia(FINGER)].some(Boolean);
@@ -34,7 +36,7 @@ function TakenValue({ draft, isFresh, onDraft, onSet, children }: Props): ReactN
   const before = isFresh ? null : readOf(draft, own);
   const more = (
     <>
-      <SureTo draft={draft} onDraft={onDraft} />
+      <SureTo draft={draft} usual={usual} onDraft={onDraft} />
       <MoreOfReading draft={draft} onDraft={onDraft}>
         {children}
       </MoreOfReading>
@@ -117,9 +119,9 @@ export function TypedValue({
 }
 
 /** A point on a line, a mirror image: nothing is read, it is so. */
-const IsSo = ({ draft, onDraft, onSet, children }: Props): ReactNode => (
+const IsSo = ({ draft, usual, onDraft, onSet, children }: Props): ReactNode => (
   <>
-    <SureTo draft={draft} onDraft={onDraft} />
+    <SureTo draft={draft} usual={usual} onDraft={onDraft} />
     {children}
     <button type="button" className="set" onClick={() => onSet(withField(draft, "deferred", undefined))}>
       So it is
@@ -133,7 +135,7 @@ const WAYS = [
   ["z", "up"],
 ] as const;
 
-function OffsetValue({ draft, onDraft, onSet, children }: Props): ReactNode {
+function OffsetValue({ draft, usual, onDraft, onSet, children }: Props): ReactNode {
   const units = useBench((state) => state.units);
   const own = useBench(({ document }) => document?.units ?? "inch-pound");
   const by = draft.kind === "offset" ? (draft.by as Readonly<Record<string, unknown>>) : {};
@@ -170,7 +172,7 @@ function OffsetValue({ draft, onDraft, onSet, children }: Props): ReactNode {
           </div>
         ))}
       </div>
-      <SureTo draft={draft} onDraft={onDraft} />
+      <SureTo draft={draft} usual={usual} onDraft={onDraft} />
       {children}
       <button type="submit" className="set" disabled={!isReady}>
         Set it

@@ -2,6 +2,7 @@ import { type Dimension, parseQuantity, type UnitSystem } from "@armwright/engin
 import { type ReactNode, useState } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { typedText, typedValue } from "../form/typed.ts";
+import { barePlusMinus } from "../words/plus-minus.ts";
 import { Reading } from "../words/Reading.tsx";
 import { dimensionOf, type ReadingEntry, withField } from "./survey-document.ts";
 
@@ -16,33 +17,23 @@ const CHOICES = {
   angle: ["0.1", "0.2", "0.5", "1"],
 } as const;
 
-/** What a reading of a kind is good for where nothing is said, as the survey assumes it. */
-const USUAL: Readonly<Record<ReadingEntry["kind"], readonly [inches: string, millimetres: string]>> = {
-  tape: ["1/16", "2"],
-  height: ["1/16", "2"],
-  out: ["1/8", "3"],
-  along: ["1/8", "3"],
-  level: ["0.2", "0.2"],
-  "in-line": ["1/8", "3"],
-  offset: ["1/32", "1"],
-  mirror: ["1/8", "3"],
-};
-
-/** How sure the reading is, either way. */
-export function SureTo({ draft, onDraft }: Props): ReactNode {
+/** How sure the reading is, either way; `usual`: what the survey takes where it says nothing, SI. */
+export function SureTo({ draft, usual, onDraft }: Props & { readonly usual: number | null }): ReactNode {
   const units = useBench((state) => state.units);
   const own = useBench(({ document }) => document?.units ?? "inch-pound");
   const dimension = dimensionOf(draft.kind);
   const isAngle = dimension === "angle";
   const choices = isAngle ? CHOICES.angle : CHOICES[units];
   const said = draft.plusMinus === undefined ? null : siOf(draft.plusMinus, dimension, own);
-  const usual = USUAL[draft.kind][units === "metric" ? 1 : 0];
-  const now = said ?? siOf(typedValue(usual, dimension, units, own), dimension, own);
+  const now = said ?? usual;
   const has = choices.map((each) => siOf(typedValue(each, dimension, units, own), dimension, own));
   const nearest = has.findIndex((each) => each !== null && now !== null && Math.abs(each - now) < 0.05 * each);
   return (
     <fieldset className="sure-to">
-      <legend className="quiet">sure to, {isAngle ? "°" : units === "metric" ? "mm" : "in"}</legend>
+      <legend className="quiet">
+        sure to, {isAngle ? "°" : units === "metric" ? "mm" : "in"}
+        {usual !== null && `; else ± ${barePlusMinus(usual, dimension, units)}`}
+      </legend>
       {choices.map((each, place) => (
         <button
           key={each}
@@ -53,7 +44,7 @@ export function SureTo({ draft, onDraft }: Props): ReactNode {
               withField(
                 draft,
                 "plusMinus",
-                said === null && each === usual ? undefined : typedValue(each, dimension, units, own),
+                said === null && place === nearest ? undefined : typedValue(each, dimension, units, own),
               ),
             )
           }
