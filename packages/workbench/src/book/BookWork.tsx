@@ -2,6 +2,7 @@ import { fingerprintOf } from "@armwright/engine/document";
 import { type ReactNode, useEffect, useMemo, useState } from "react";
 import { useStore } from "zustand";
 import { useBench } from "../app/use-bench.ts";
+import { showPanel } from "../store/bench.ts";
 import { connection, hasServer } from "../store/connection.ts";
 import { BuyTable } from "./BuyTable.tsx";
 import { type BookContents, bookContents, fileAddress, type Paper, sheetAddress } from "./book-calls.ts";
@@ -24,19 +25,25 @@ export function BookWork(): ReactNode {
           {must === 1 ? "1 finding has" : `${must} findings have`} to be put right before anything is cut.
         </p>
       )}
-      {hasServer() ? (
-        <BookPaper print={print} />
-      ) : (
-        <p>
-          Paper is made by the program on your own machine: save this car as a file, then{" "}
-          <code>npx armwright book CAR</code>.
-        </p>
-      )}
+      {hasServer() ? <BookPaper print={print} /> : <WithoutServer />}
       <SheetInHand document={document} print={print} />
       <BuyTable study={study} />
     </section>
   );
 }
+
+/** A page that stands alone makes no paper: the car goes to a bench that does. */
+const WithoutServer = (): ReactNode => (
+  <>
+    <p>
+      This page keeps cars in the browser and makes no paper. Take this car out as a file and bring it in at the bench
+      on your own machine: its Book shows every sheet and prints them.
+    </p>
+    <button type="button" className="pressable" onClick={() => showPanel({ kind: "files" })}>
+      To the cars: take it out as a file
+    </button>
+  </>
+);
 
 /** The book as the server makes it: anew whenever the car has changed and the hand rests. */
 function BookPaper({ print }: { readonly print: string }): ReactNode {

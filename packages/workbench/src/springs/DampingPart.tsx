@@ -1,7 +1,6 @@
 import {
   type Corner,
   dampingOverTravel,
-  formatNumber,
   type SpringStudy,
   shaftForces,
   type UnitSystem,
@@ -39,7 +38,7 @@ export function DampingPart({
   const forces = shaftForces(critical, ratios, [0, ...speeds]);
   const note = (isUsual: boolean) => (isUsual ? { note: "common practice" } : {});
   const most = speeds.at(-1) ?? 1;
-  const most2 = Math.max(...forces.map(({ bump, rebound }) => Math.max(bump, rebound)));
+  const mostForce = Math.max(...forces.map(({ bump, rebound }) => Math.max(bump, rebound)));
   return (
     <details className="item">
       <summary className="pressable">
@@ -89,7 +88,7 @@ export function DampingPart({
       <CurveChart
         label="Force that the shock should make over its shaft's speed, in bump and in rebound"
         across={{ title: "shaft speed", dimension: "speed", from: 0, to: most }}
-        up={{ title: "Force to aim at", dimension: "force", from: 0, to: roomAbove([most2]) }}
+        up={{ title: "Force to aim at", dimension: "force", from: 0, to: roomAbove([mostForce]) }}
         curves={[
           { name: "rebound", points: forces.map(({ speed, rebound }) => ({ x: speed, y: rebound })) },
           { name: "bump", points: forces.map(({ speed, bump }) => ({ x: speed, y: bump })) },
@@ -120,8 +119,8 @@ export function DampingPart({
         </tbody>
       </table>
       <p className="small quiet">
-        For where the car rests. Common practice: {formatNumber(0.2, 1)} to {formatNumber(0.4, 1)} of critical in bump,{" "}
-        {formatNumber(0.4, 1)} to {formatNumber(0.7, 1)} in rebound; shocks flatten above the slow speeds.
+        For where the car rests. Common practice: 0.2 to 0.4 of critical in bump, 0.4 to 0.7 in rebound; shocks flatten
+        above the slow speeds.
       </p>
     </details>
   );

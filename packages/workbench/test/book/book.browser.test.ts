@@ -48,3 +48,13 @@ test("a sheet in the hand holds or does not", async () => {
   await page.getByRole("button", { name: "Does it still hold?" }).click();
   await page.getByText(/no state of this car/).waitFor();
 });
+
+test("a page without a server says where paper is made, and leads to the file", async () => {
+  const { page } = await built.open();
+  await page.getByRole("button", { name: /Book/ }).first().click();
+  const work = page.locator(".book-work");
+  await work.getByText("makes no paper").waitFor();
+  expect(await work.locator("code").count()).toBe(0);
+  await work.getByRole("button", { name: "take it out as a file" }).click();
+  await page.getByRole("dialog").getByRole("button", { name: "Take this car out as a file" }).waitFor();
+});
