@@ -1,10 +1,11 @@
 import { explainAsBuilt, fiveMinuteCheck, formatLength, likelyCauses, uncertainInputs } from "@armwright/engine";
 import { type CarDocument, readCarDocument } from "@armwright/engine/document";
 import AxeBuilder from "@axe-core/playwright";
-import type { Locator, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 import { type UnderTest, until } from "../../../cli/test/bench/bench-under-test.ts";
 import { INCH } from "../mounts/car.ts";
+import { seen } from "../page/seen.ts";
 import { ready, type Workshop, workshop } from "../together/bench-in-browser.ts";
 import { builtOff, paperLog } from "./built-log.ts";
 
@@ -18,20 +19,6 @@ beforeEach(async () => {
 });
 afterEach(() => bench?.end());
 afterAll(() => shop?.close());
-
-/** Text as it is seen: without what is only read aloud, fractions with a plain stroke. */
-const seen = (of: Locator): Promise<string> =>
-  of.evaluate((element) => {
-    const copy = element.cloneNode(true) as HTMLElement;
-    for (const unseen of copy.querySelectorAll(".unseen")) unseen.remove();
-    for (const fraction of copy.querySelectorAll(".q")) fraction.prepend(" ");
-    return (copy.textContent ?? "")
-      .replace(/\u2044/g, "/")
-      .replace(/\u2212/g, "-")
-      .replace(/\s+/g, " ")
-      .replace(/([-+]) /g, "$1")
-      .trim();
-  });
 
 const carOnDisk = (id: string) => {
   const reading = readCarDocument(bench.onDisk(id));
@@ -154,6 +141,45 @@ test("a reading that is far off is said to be so, and taken off again", async ()
   await page.getByRole("dialog").getByRole("button", { name: "Take off" }).click();
   await work.getByText("Something is off").waitFor({ state: "detached" });
   await until("the file has no log", () => JSON.parse(bench.onDisk("saltbush")).asBuilt === undefined);
+  expect(troubles).toEqual([]);
+  await page.context().close();
+});
+
+test("a tube's angle and a point itself are read at ride height; read again, each stays what it is", async () => {
+  const { page, troubles } = await shop.visit(bench.ownLink());
+  await ready(page);
+  await page.locator("nav.order button", { hasText: "As built" }).click();
+  const work = page.locator(".as-built-work");
+  const panel = page.getByRole("dialog");
+  const logOnDisk = () => JSON.parse(bench.onDisk("saltbush")).asBuilt?.readings ?? [];
+  const read = async (round: string, title: string, reads: string): Promise<void> => {
+    await panel.getByLabel(/^Hub blocked at/).selectOption({ label: round });
+    for (let k = 0; k < 60 && (await panel.locator("h2").textContent()) !== title; k += 1)
+      await panel.getByRole("button", { name: "Skip" }).click();
+    await panel.locator(".reading-picture svg").first().waitFor();
+    await panel.getByLabel(/reads$/).fill(reads);
+    await panel.getByLabel(/reads$/).press("Enter");
+  };
+  await work.getByRole("button", { name: "Read the car, height by height" }).click();
+  await read("0, ride height", "Upper link, angle, outer end up +", "2");
+  await read("0, ride height: where the points are", "Shock, upper, height off the floor", "31 7/8");
+  await page.keyboard.press("Escape");
+  const entries = [
+    { what: "angle", of: "upper link", at: 0, degrees: 2 },
+    { what: "height", of: "shock, upper", at: 0, reads: "31 7/8" },
+  ];
+  await until("the file has both", () => logOnDisk().length === 2);
+  expect(logOnDisk()).toEqual(entries);
+  // The point itself says what is off, by as much as it was read off: 31 1/2 was planned.
+  const { car } = carOnDisk("saltbush");
+  const of = explainAsBuilt(car, car.asBuilt!.slice(1), uncertainInputs(car));
+  expect(formatLength(of.readings[0]!.predicted!, "inch-pound")).toBe("31 1/2");
+  await work.getByRole("button", { name: "Shock, upper, height off the floor" }).click();
+  await panel.getByRole("heading", { name: "Shock, upper, height off the floor" }).waitFor();
+  await panel.getByLabel(/reads$/).fill("31 9/16");
+  await panel.getByLabel(/reads$/).press("Enter");
+  await until("the file has the new one", () => logOnDisk()[1]?.reads === "31 9/16");
+  expect(logOnDisk()).toEqual([entries[0], { ...entries[1], reads: "31 9/16" }]);
   expect(troubles).toEqual([]);
   await page.context().close();
 });

@@ -2,6 +2,7 @@ import { study } from "@armwright/engine";
 import { readCarValue } from "@armwright/engine/document";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { bringCar } from "../page/bring-car.ts";
 import { type BuiltPage, builtPage } from "../page/built-page.ts";
 import { exampleFile } from "./car.ts";
 
@@ -12,15 +13,6 @@ beforeAll(async () => {
   built = await builtPage();
 });
 afterAll(() => built?.close());
-
-async function bring(page: Page, file: string): Promise<void> {
-  const text = exampleFile(file);
-  await page.getByRole("button", { name: "Cars" }).click();
-  await page
-    .locator('input[type="file"]')
-    .setInputFiles({ name: file, mimeType: "application/json", buffer: Buffer.from(text) });
-  await page.getByRole("heading", { name: JSON.parse(text).name, exact: true }).waitFor();
-}
 
 /** What the browser keeps of the car, studied anew. */
 async function keptStudy(page: Page, name: string) {
@@ -78,7 +70,7 @@ async function isSound(page: Page, name: string): Promise<void> {
 
 test("from a car without a shock, three sheets lead to shock, springs, strap and bump stop with nothing left to mend", async () => {
   const { page, troubles } = await built.open();
-  await bring(page, "saltbush-bare.car.json");
+  await bringCar(page, exampleFile("saltbush-bare.car.json"));
   await openFinder(page);
   await page.locator(".short-list").waitFor({ timeout: 30_000 });
   await takeAll(page);
@@ -96,7 +88,7 @@ test.each([
   "where the tank blocks every place it is %s as the sheet says, and the place that this opens is sound",
   async (_, change, label, nearer) => {
     const { page, troubles } = await built.open();
-    await bring(page, "saltbush-tank.car.json");
+    await bringCar(page, exampleFile("saltbush-tank.car.json"));
     await openFinder(page);
     await page.getByText("Nothing fits on this grid.").waitFor({ timeout: 30_000 });
     const before = await keptStudy(page, "Saltbush, wide tank");
@@ -120,7 +112,7 @@ test.each([
 
 test("where the tank blocks every place it is notched on both sides, and the shock hung in the notch", async () => {
   const { page, troubles } = await built.open();
-  await bring(page, "saltbush-tank.car.json");
+  await bringCar(page, exampleFile("saltbush-tank.car.json"));
   await openFinder(page);
   await page.getByText("Nothing fits on this grid.").waitFor({ timeout: 30_000 });
   const before = await keptStudy(page, "Saltbush, wide tank");

@@ -11,10 +11,12 @@ import {
 } from "@armwright/engine";
 import { applyOperations, type CarDocument, readCarValue } from "@armwright/engine/document";
 import AxeBuilder from "@axe-core/playwright";
-import type { Locator, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { counted, RULED_OUT } from "../../src/mounts/words.ts";
+import { bringCar } from "../page/bring-car.ts";
 import { type BuiltPage, builtPage } from "../page/built-page.ts";
+import { seen } from "../page/seen.ts";
 import { exampleCar, exampleFile, INCH } from "./car.ts";
 
 let built: BuiltPage;
@@ -41,21 +43,6 @@ const kept = (page: Page): Promise<CarDocument> =>
     const texts = Object.values({ ...localStorage }) as string[];
     return JSON.parse(texts.find((text) => text.includes('"linkage"')) ?? "null");
   });
-
-/** Text as it is seen: fractions back to `12 3/16`, without what is only read aloud. */
-const seen = async (of: Locator): Promise<string> =>
-  (
-    await of.evaluate((element) => {
-      const copy = element.cloneNode(true) as HTMLElement;
-      for (const unseen of copy.querySelectorAll(".unseen")) unseen.remove();
-      for (const fraction of copy.querySelectorAll(".q"))
-        fraction.textContent = ` ${(fraction.textContent ?? "").replace("\u2044", "/")}`;
-      return copy.textContent ?? "";
-    })
-  )
-    .replace(/\u2212/g, "-")
-    .replace(/\s+/g, " ")
-    .trim();
 
 async function openFinder(page: Page): Promise<void> {
   await page.keyboard.press("Alt+7");
@@ -176,13 +163,7 @@ test("where a tank blocks every place, the smallest changes are told, and a pres
     { path: `keepOuts[${index}].size`, value: { x: 14, y: 34, z: 6 } },
     { path: `keepOuts[${index}].centre`, value: { x: 16.5, y: 0, z: 22 } },
   ]);
-  await page.getByRole("button", { name: "Cars" }).click();
-  await page.locator('input[type="file"]').setInputFiles({
-    name: "blocked.car.json",
-    mimeType: "application/json",
-    buffer: Buffer.from(JSON.stringify(blocked)),
-  });
-  await page.getByRole("heading", { name: "Saltbush, blocked" }).waitFor();
+  await bringCar(page, blocked);
   await openFinder(page);
   // So far in and forward that every shock would have to pass through the tank.
   for (const [end, reading] of [

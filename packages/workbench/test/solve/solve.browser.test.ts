@@ -1,10 +1,11 @@
 import { answerSolve, formatValue, SOLVE_QUESTIONS, solveContext } from "@armwright/engine";
 import { type CarDocument, readCarValue, setField } from "@armwright/engine/document";
 import AxeBuilder from "@axe-core/playwright";
-import type { Locator } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { exampleCar } from "../mounts/car.ts";
+import { bringCar } from "../page/bring-car.ts";
 import { type BuiltPage, builtPage } from "../page/built-page.ts";
+import { seen } from "../page/seen.ts";
 
 let built: BuiltPage;
 beforeAll(async () => {
@@ -25,19 +26,6 @@ function answerOf(id: string, values: Readonly<Record<string, number | string>>)
   const question = SOLVE_QUESTIONS.find((each) => each.id === id)!;
   return answerSolve(solveContext({ car, ownRight: [], carWith }), question, values);
 }
-
-/** Text as it is seen: without what is only read aloud, fractions with a plain stroke. */
-const seen = (of: Locator): Promise<string> =>
-  of.evaluate((element) => {
-    const copy = element.cloneNode(true) as HTMLElement;
-    for (const unseen of copy.querySelectorAll(".unseen")) unseen.remove();
-    for (const fraction of copy.querySelectorAll(".q")) fraction.prepend(" ");
-    return (copy.textContent ?? "")
-      .replace(/\u2044/g, "/")
-      .replace(/\u2212/g, "-")
-      .replace(/\s+/g, " ")
-      .trim();
-  });
 
 const INCH = 0.0254;
 const DEGREE = Math.PI / 180;
@@ -95,13 +83,7 @@ test("what is wanted is typed, the answer is found in a worker, taken as one ste
 
 test("a search that takes long tells how far it is, and can be stopped", async () => {
   const { page, troubles } = await built.open();
-  await page.getByRole("button", { name: "Cars" }).click();
-  await page.locator('input[type="file"]').setInputFiles({
-    name: "catclaw.car.json",
-    mimeType: "application/json",
-    buffer: Buffer.from(JSON.stringify(exampleCar("catclaw").document)),
-  });
-  await page.getByRole("heading", { name: "Catclaw" }).waitFor();
+  await bringCar(page, exampleCar("catclaw").document);
   await page.getByRole("button", { name: /Arms/ }).first().click();
   const work = page.locator(".solve-for");
   await work.getByRole("button", { name: "Least change of toe over the travel" }).click();

@@ -19,7 +19,9 @@ import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { INVENTED_SHELF } from "../../src/springs/invented-shelf.ts";
 import { exampleCar, exampleFile } from "../mounts/car.ts";
+import { bringCar } from "../page/bring-car.ts";
 import { type BuiltPage, builtPage } from "../page/built-page.ts";
+import { seen } from "../page/seen.ts";
 
 let built: BuiltPage;
 beforeAll(async () => {
@@ -34,19 +36,6 @@ const { car, corner } = demo;
 const pounds = (newtons: number): string => formatNumber(toUnit(newtons, "force", "inch-pound"), 0);
 const rate = (value: number): string => formatNumber(toUnit(value, "rate", "inch-pound"), 0);
 const inches = (metres: number, sign = false): string => formatLength(metres, "inch-pound", { sign });
-
-/** Text as it is seen: without what is only read aloud, fractions with a plain stroke. */
-const seen = (of: Locator): Promise<string> =>
-  of.evaluate((element) => {
-    const copy = element.cloneNode(true) as HTMLElement;
-    for (const unseen of copy.querySelectorAll(".unseen")) unseen.remove();
-    for (const fraction of copy.querySelectorAll(".q")) fraction.prepend(" ");
-    const text = (copy.textContent ?? "").replace(/\u2044/g, "/").replace(/\u2212/g, "-");
-    return text
-      .replace(/\s+/g, " ")
-      .replace(/([-+]) /g, "$1")
-      .trim();
-  });
 
 const cellsOf = async (table: Locator): Promise<readonly string[]> =>
   Promise.all((await table.locator("tbody td").all()).map(seen));
@@ -186,13 +175,7 @@ test("a shock without springs gets them off the shelf, and the car then sits as 
   const { page, troubles } = await built.open();
   const { document } = exampleCar("saltbush");
   const { springs: _, ...shock } = document.shock ?? {};
-  await page.getByRole("button", { name: "Cars" }).click();
-  await page.locator('input[type="file"]').setInputFiles({
-    name: "unsprung.car.json",
-    mimeType: "application/json",
-    buffer: Buffer.from(JSON.stringify({ ...document, name: "Unsprung", shock })),
-  });
-  await page.getByRole("heading", { name: "Unsprung" }).waitFor();
+  await bringCar(page, { ...document, name: "Unsprung", shock });
   await page.keyboard.press("Alt+8");
   const work = page.locator(".springs-work");
   await work.getByText("or choose them from a shelf").waitFor();

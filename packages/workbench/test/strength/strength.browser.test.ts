@@ -4,6 +4,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { threeFigures } from "../../src/words/three-figures.ts";
 import { exampleCar, exampleFile } from "../mounts/car.ts";
+import { bringCar } from "../page/bring-car.ts";
 import { type BuiltPage, builtPage } from "../page/built-page.ts";
 
 let built: BuiltPage;
@@ -74,12 +75,7 @@ test("a heavier tube is taken out of the table, makes the arm stronger, and is g
 test("a bare car is asked for its weight, and is told that nothing holds its wheel yet", async () => {
   const { page } = await built.open();
   const { weights: _, ...weightless } = JSON.parse(exampleFile("saltbush-bare.car.json")) as Record<string, unknown>;
-  await page.getByRole("button", { name: "Cars" }).click();
-  await page.locator('input[type="file"]').setInputFiles({
-    name: "bare.car.json",
-    mimeType: "application/json",
-    buffer: Buffer.from(JSON.stringify(weightless)),
-  });
+  await bringCar(page, weightless);
   await openStep(page, "Strength");
   await page.getByText("Put a scale under that wheel").waitFor();
   const weight = page.locator('[data-field="weights.corner"]');
@@ -92,13 +88,7 @@ test("a bare car is asked for its weight, and is told that nothing holds its whe
 async function openWith(page: Page, strength?: object): Promise<void> {
   const { strength: _, ...rest } = exampleCar("saltbush").document;
   const plain = strength ? { ...rest, strength } : rest;
-  await page.getByRole("button", { name: "Cars" }).click();
-  await page.locator('input[type="file"]').setInputFiles({
-    name: "plain.car.json",
-    mimeType: "application/json",
-    buffer: Buffer.from(JSON.stringify({ ...plain, name: "Plain" })),
-  });
-  await page.getByRole("heading", { name: "Plain" }).first().waitFor();
+  await bringCar(page, { ...plain, name: "Plain" });
 }
 
 test("a weak arm is told what makes it hold, which is taken in one step", async () => {

@@ -2,9 +2,10 @@ import { drawPoints } from "@armwright/drawing";
 import { formatLength, nextReadings, type SurveyResult, sayMatter, sayReading, study } from "@armwright/engine";
 import { readCarDocument, readSurvey } from "@armwright/engine/document";
 import AxeBuilder from "@axe-core/playwright";
-import type { Locator, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, test } from "vitest";
 import { type UnderTest, until } from "../../../cli/test/bench/bench-under-test.ts";
+import { seen } from "../page/seen.ts";
 import { ready, type Workshop, workshop } from "../together/bench-in-browser.ts";
 
 let shop: Workshop;
@@ -19,20 +20,6 @@ afterEach(() => bench?.end());
 afterAll(() => shop?.close());
 
 const WRONG = "gearbox flange to left frame tube, front";
-
-/** Text as it is seen: without what is only read aloud, fractions with a plain stroke. */
-const seen = (of: Locator): Promise<string> =>
-  of.evaluate((element) => {
-    const copy = element.cloneNode(true) as HTMLElement;
-    for (const unseen of copy.querySelectorAll(".unseen")) unseen.remove();
-    for (const fraction of copy.querySelectorAll(".q")) fraction.prepend(" ");
-    return (copy.textContent ?? "")
-      .replace(/\u2044/g, "/")
-      .replace(/\u2212/g, "-")
-      .replace(/\s+/g, " ")
-      .replace(/([-+]) /g, "$1")
-      .trim();
-  });
 
 const surveyOnDisk = (id = "brittlebush") => {
   const report = readSurvey(bench.onDisk(id));
