@@ -1,5 +1,6 @@
 import { type TurnsResult, turnsFor } from "../adjust/turns-for.ts";
 import type { Car } from "../car/car.ts";
+import type { Setting } from "../certainty/inputs.ts";
 import { type Corner, makeCorner } from "../cycle/corner.ts";
 import { reportTravel } from "../limits/travel-report.ts";
 import { cardReadings, cardValue } from "./card-reading.ts";
@@ -29,13 +30,15 @@ export interface StopRemedy {
 const LEAST = 0.0254 / 32;
 
 export function remedyFor(car: Car, found: AsBuiltStudy): Remedy {
-  const [best] = found.explanations;
-  const moved = !found.agrees && best?.cause.kind === "point" ? withCause(car, best.cause, best.by) : car;
+  const likeliest = found.agrees ? undefined : found.explanations[0];
+  const moved = likeliest?.cause.kind === "point" ? withCause(car, likeliest.cause, likeliest.by) : car;
+  /** A setting that is farther off than turning explains is off by all that is read of it. */
+  const offOf = (setting: Setting): number =>
+    likeliest?.cause.kind === "setting" && likeliest.cause.setting === setting
+      ? likeliest.by
+      : found.settings[setting].by;
   const { camber, toe } = car.wheel;
-  const now: Car = {
-    ...moved,
-    wheel: { ...moved.wheel, camber: camber + found.settings.camber.by, toe: toe + found.settings.toe.by },
-  };
+  const now: Car = { ...moved, wheel: { ...moved.wheel, camber: camber + offOf("camber"), toe: toe + offOf("toe") } };
   const turns = turnsFor(now, { camber, toe });
   return { now, turns: turns.turns.length > 0 ? turns : null, stops: stopRemedies(car, moved) };
 }
