@@ -1,4 +1,4 @@
-import type { ArmCheck, Vec3 } from "@armwright/engine";
+import { type ArmCheck, addScaled, cross, lengthOf, subtract, type Vec3 } from "@armwright/engine";
 
 /** How much of what it may bear a piece is asked. */
 export type UseClass = "little" | "half" | "most" | "over";
@@ -53,7 +53,7 @@ export function bentArm({ frame, analysis }: ArmCheck, loadCase: string): BentAr
   const moved = new Map(found.frame.movements.map((each) => [each.node, each]));
   const farthest = frame.nodes.reduce(
     (most, { id, label }) => {
-      const shift = size(moved.get(id)?.shift ?? NOWHERE);
+      const shift = lengthOf(moved.get(id)?.shift ?? NOWHERE);
       return shift > most.shift ? { label, shift } : most;
     },
     { label: "", shift: 0 },
@@ -64,23 +64,23 @@ export function bentArm({ frame, analysis }: ArmCheck, loadCase: string): BentAr
     const [a, b] = [points.get(member.from), points.get(member.to)];
     const [p, q] = [moved.get(member.from), moved.get(member.to)];
     if (!a || !b || !p || !q) return [];
-    const from = plus(a, member.offsetFrom ?? NOWHERE, 1);
-    const to = plus(b, member.offsetTo ?? NOWHERE, 1);
-    const along = plus(to, from, -1);
-    const begin = plus(from, carried(p, member.offsetFrom), times);
-    const end = plus(to, carried(q, member.offsetTo), times);
+    const from = addScaled(a, member.offsetFrom ?? NOWHERE, 1);
+    const to = addScaled(b, member.offsetTo ?? NOWHERE, 1);
+    const along = subtract(to, from);
+    const begin = addScaled(from, carried(p, member.offsetFrom), times);
+    const end = addScaled(to, carried(q, member.offsetTo), times);
     const bent = hermite(
       begin,
-      plus(along, cross(p.turn, along), times),
+      addScaled(along, cross(p.turn, along), times),
       end,
-      plus(along, cross(q.turn, along), times),
+      addScaled(along, cross(q.turn, along), times),
     );
     const uses = found.uses.filter((each) => each.member.id === member.id).map(({ use }) => use);
     return [{ id: member.id, from, to, bent, use: Math.max(0, ...uses) }];
   });
   const nodes = frame.nodes.map(({ id, label, point }): BentNode => {
     const uses = found.uses.filter(({ node }) => node === id).map(({ use }) => use);
-    return { id, label, at: plus(point, moved.get(id)?.shift ?? NOWHERE, times), use: Math.max(0, ...uses) };
+    return { id, label, at: addScaled(point, moved.get(id)?.shift ?? NOWHERE, times), use: Math.max(0, ...uses) };
   });
   return { pieces, nodes, times, farthest };
 }
@@ -89,7 +89,7 @@ const NOWHERE: Vec3 = { x: 0, y: 0, z: 0 };
 
 /** How a spot stiffly tied to a node moves with it. */
 function carried(node: { readonly shift: Vec3; readonly turn: Vec3 }, offset: Vec3 | undefined): Vec3 {
-  return offset ? plus(node.shift, cross(node.turn, offset), 1) : node.shift;
+  return offset ? addScaled(node.shift, cross(node.turn, offset), 1) : node.shift;
 }
 
 /** A beam without loads between its ends takes the shape of the cubic through both with their slopes. */
@@ -115,15 +115,3 @@ function spanOf(points: readonly Vec3[]): number {
     range((v) => v.z),
   );
 }
-
-const plus = (a: Vec3, b: Vec3, factor: number): Vec3 => ({
-  x: a.x + b.x * factor,
-  y: a.y + b.y * factor,
-  z: a.z + b.z * factor,
-});
-const cross = (a: Vec3, b: Vec3): Vec3 => ({
-  x: a.y * b.z - a.z * b.y,
-  y: a.z * b.x - a.x * b.z,
-  z: a.x * b.y - a.y * b.x,
-});
-const size = ({ x, y, z }: Vec3): number => Math.hypot(x, y, z);

@@ -90,7 +90,7 @@ function placed(
         ink: "ink",
         halo: "paper",
       });
-      const box = boxOfText(primitive as Parameters<typeof boxOfText>[0], 1);
+      const box = boxOfText(primitive, 1);
       if (!room.isFree(box)) continue;
       room.take(box);
       return primitive;

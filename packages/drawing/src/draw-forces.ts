@@ -111,7 +111,7 @@ function wordsBeside(from: Spot, to: Spot, label: string, room: Placement, pen: 
       ] as const) {
         const at = shift(end, dx * reach * pen, dy * reach * pen + 5 * pen);
         const words = text("force", at, label, { anchor, ink: "ink", bold: true, halo: "paper" });
-        const box: Box = boxOfText(words as Parameters<typeof boxOfText>[0], pen);
+        const box: Box = boxOfText(words, pen);
         if (!room.isFree(box)) continue;
         room.take(box);
         return words;

@@ -37,7 +37,7 @@ export interface HistoryChart {
 export interface StripPlace {
   readonly id: string;
   readonly frame: Box;
-  /** Where a value falls, sheet units down. */
+  /** Values at the frame's foot and at its top, SI. */
   readonly low: number;
   readonly high: number;
 }

@@ -13,6 +13,7 @@ import {
   useClassOf,
   viewFromBehind,
 } from "../src/index.ts";
+import type { Spot } from "../src/primitive.ts";
 import { carFrom } from "./cars.ts";
 
 const DEMO = fileURLToPath(new URL("../../../examples/saltbush.car.json", import.meta.url));
@@ -28,13 +29,37 @@ describe("an arm under load", () => {
   const result = arm.analysis.cases[0]!;
   const bent = bentArm(arm, result.loadCase)!;
 
-  test("every piece bends from where its first node goes to where its other one goes, its slopes kept", () => {
-    for (const { id, bent: curve } of bent.pieces) {
+  test("every piece bends from where its first node goes to where its other one goes", () => {
+    const plain = bent.pieces.filter(({ id }) => !arm.frame.members.find((each) => each.id === id)?.offsetFrom);
+    expect(plain.length).toBeGreaterThan(0);
+    for (const { id, bent: curve } of plain) {
       const member = arm.frame.members.find((each) => each.id === id)!;
-      if (member.offsetFrom) continue;
       const ends = [member.from, member.to].map((node) => bent.nodes.find((each) => each.id === node)!.at);
       expect(apart(curve[0]!, ends[0]!)).toBeLessThan(1e-9);
       expect(apart(curve.at(-1)!, ends[1]!)).toBeLessThan(1e-9);
+    }
+  });
+
+  test("every piece leaves its ends the way the node has turned it", () => {
+    for (const { id, from, to, bent: curve } of bent.pieces) {
+      const member = arm.frame.members.find((each) => each.id === id)!;
+      const along = { x: to.x - from.x, y: to.y - from.y, z: to.z - from.z };
+      for (const [node, way] of [
+        [member.from, 1],
+        [member.to, -1],
+      ] as const) {
+        const { turn } = result.frame.movements.find((each) => each.node === node)!;
+        const turned = {
+          x: along.x + (turn.y * along.z - turn.z * along.y) * bent.times,
+          y: along.y + (turn.z * along.x - turn.x * along.z) * bent.times,
+          z: along.z + (turn.x * along.y - turn.y * along.x) * bent.times,
+        };
+        const [a, b, c, d] = (way === 1 ? curve : [...curve].reverse()).slice(0, 4);
+        // The slope of a cubic at the first of four spots that stand evenly.
+        const slope = (axis: "x" | "y" | "z"): number =>
+          (way * (curve.length - 1) * (-11 * a![axis] + 18 * b![axis] - 9 * c![axis] + 2 * d![axis])) / 6;
+        expect(apart({ x: slope("x"), y: slope("y"), z: slope("z") }, turned)).toBeLessThan(1e-9);
+      }
     }
   });
 
@@ -70,12 +95,20 @@ describe("forces", () => {
       const group = parts.find(({ meaning }) => meaning === id)!;
       return flat([group]).find((part) => part.shape === "line");
     };
-    const length = (id: string): number => {
+    const ends = (id: string) => {
       const line = shaft(id);
       if (line?.shape !== "line") throw new Error("no shaft");
-      const [a, b] = line.path.flatMap((step) => (step.to === "close" ? [] : [step.at]));
-      return Math.hypot(a!.x - b!.x, a!.y - b!.y);
+      const [from, neck] = line.path.flatMap((step) => (step.to === "close" ? [] : [step.at]));
+      return { from: from!, neck: neck! };
     };
+    const length = (id: string): number => Math.hypot(...gap(ends(id).from, ends(id).neck));
+    const gap = (a: Spot, b: Spot): [number, number] => [b.x - a.x, b.y - a.y];
+    const view = viewFromBehind(sheet);
+    // A push from outside comes up to its place from below; what a joint puts on its part goes inward from there.
+    expect(gap(ends("up").neck, view.at(arrows[0]!.at))).toEqual([expect.closeTo(0, 6), expect.closeTo(-8.8, 6)]);
+    expect(ends("up").from.y).toBeGreaterThan(ends("up").neck.y);
+    expect(gap(ends("in").from, view.at(arrows[1]!.at))).toEqual([expect.closeTo(0, 6), expect.closeTo(0, 6)]);
+    expect(ends("in").neck.x).toBeGreaterThan(ends("in").from.x);
     // A head of 11 × 0.8 px is taken off each shaft.
     expect((length("up") + 8.8) / (length("in") + 8.8)).toBeCloseTo(2, 2);
     // Away from the eye: a ring with a cross in place of an arrow.

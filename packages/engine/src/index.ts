@@ -85,6 +85,7 @@ export {
   dot,
   length as lengthOf,
   midpoint,
+  scale,
   subtract,
   UP,
   unit as unitVector,

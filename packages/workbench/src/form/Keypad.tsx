@@ -1,4 +1,4 @@
-import type { UnitSystem } from "@armwright/engine";
+import { INCH, type UnitSystem } from "@armwright/engine";
 import { type ReactNode, useState } from "react";
 import { RubOutMark } from "../app/Mark.tsx";
 import { Reading } from "../words/Reading.tsx";
@@ -43,7 +43,7 @@ function InchKeypad({ before, onSet, children }: Props): ReactNode {
   const text = readingText(now);
   const step = (way: 1 | -1): void => {
     const sixteenths = sixteenthsOf(now) + way;
-    setKeyed(readingOf((sixteenths / 16) * 0.0254));
+    setKeyed(readingOf((sixteenths / 16) * INCH));
   };
   return (
     <>

@@ -1,4 +1,14 @@
-import { type Dimension, type LinkageKindName, parseQuantity, type Study, USUAL_RATIOS } from "@armwright/engine";
+import {
+  type Dimension,
+  fromUnit,
+  INCH,
+  type LinkageKindName,
+  parseQuantity,
+  STANDARD_GRAVITY,
+  type Study,
+  toUnit,
+  USUAL_RATIOS,
+} from "@armwright/engine";
 import {
   type CarDocument,
   type FieldValue,
@@ -48,26 +58,26 @@ const STARTS: Readonly<Record<string, (as: Typist, document: CarDocument, study:
 
 /** Half as stiff as the spring beneath it. */
 const TENDER = 0.5;
-/** N/m, lb/in 300: the middle of what is usual, where the weight on the corner is not known. */
-const MIDDLE_RATE = 52_500;
+/** N/m, of 300 lb/in: the middle of what is usual, from memory, where the weight on the corner is not known. */
+const MIDDLE_RATE = fromUnit(300, "rate", "inch-pound");
 /** Of its free length a spring is left when solid, from memory: the same as is assumed where it is not entered. */
 const SOLID = 0.42;
-const PRELOAD = 0.0254;
+const PRELOAD = INCH;
 
 /** One that has room for the shock's stroke, and carries the corner with the wheel about at ride height. */
 function startingSpring(as: Typist, document: CarDocument, study: Study | null, share = 1): Values {
   const length = (value: unknown): number | undefined => metres(value, document);
   const longest = length(document.shock?.longest);
   const shortest = length(document.shock?.shortest);
-  const stroke = longest !== undefined && shortest !== undefined ? longest - shortest : 0.254;
+  const stroke = longest !== undefined && shortest !== undefined ? longest - shortest : 10 * INCH;
   const free = (stroke + PRELOAD) / (1 - SOLID);
   const rate = (study && longest !== undefined ? carryingRate(study, longest) : undefined) ?? MIDDLE_RATE;
   return {
     rate: as(
-      25 * Math.max(1, Math.round((share * rate) / 175.126835 / 25)),
-      5 * Math.max(1, Math.round((share * rate) / 5000)),
+      25 * Math.max(1, Math.round(toUnit(share * rate, "rate", "inch-pound") / 25)),
+      5 * Math.max(1, Math.round(toUnit(share * rate, "rate", "metric") / 5)),
     ),
-    freeLength: as(Math.ceil(free / 0.0254), 10 * Math.ceil(free / 0.01)),
+    freeLength: as(Math.ceil(free / INCH), 10 * Math.ceil(free / 0.01)),
   };
 }
 
@@ -82,7 +92,7 @@ function carryingRate(study: Study, longest: number): number | undefined {
   const length = at("shockLength");
   const ratio = at("motionRatio");
   if (cornerMass === undefined || length === null || ratio === null || !(ratio > 0.05)) return undefined;
-  const sprung = (cornerMass - (unsprungMass ?? 0)) * 9.80665;
+  const sprung = (cornerMass - (unsprungMass ?? 0)) * STANDARD_GRAVITY;
   const squeeze = longest - length + PRELOAD;
   return sprung > 0 && squeeze > 0 ? sprung / (squeeze * ratio) : undefined;
 }

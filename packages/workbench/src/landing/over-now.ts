@@ -1,5 +1,14 @@
 import type { ForceArrow } from "@armwright/drawing";
-import { placeOn, type Study, sayStrut, type UnitSystem, type Vec3 } from "@armwright/engine";
+import {
+  lengthOf,
+  placeOn,
+  type Study,
+  sayStrut,
+  scale,
+  subtract,
+  type UnitSystem,
+  type Vec3,
+} from "@armwright/engine";
 import type { ShowOptions } from "../scene/types.ts";
 import type { Solved } from "../store/position.ts";
 import { clampTravel } from "../store/travel.ts";
@@ -47,10 +56,10 @@ export function landingNow(
     if (!lower || !upper) return [];
     const a = placeOn(position, lower.point, lower.on);
     const b = placeOn(position, upper.point, upper.on);
-    const way = pushes ? apart(a, b) : apart(b, a);
-    const long = Math.hypot(way.x, way.y, way.z);
+    const way = pushes ? subtract(a, b) : subtract(b, a);
+    const long = lengthOf(way);
     if (long < 1e-6) return [];
-    const force = { x: (way.x / long) * size, y: (way.y / long) * size, z: (way.z / long) * size };
+    const force = scale(way, size / long);
     return [
       {
         id,
@@ -76,11 +85,9 @@ export function landingNow(
   ];
   return {
     groundZ,
-    arrows: arrows.filter(({ force }) => Math.hypot(force.x, force.y, force.z) > SEEN),
+    arrows: arrows.filter(({ force }) => lengthOf(force) > SEEN),
   };
 }
-
-const apart = (a: Vec3, b: Vec3): Vec3 => ({ x: a.x - b.x, y: a.y - b.y, z: a.z - b.z });
 
 /** The same for the car in space. */
 export function inSpaceAt(

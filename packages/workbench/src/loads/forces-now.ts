@@ -7,6 +7,7 @@ import {
   caseGround,
   type JointForce,
   type LoadCase,
+  lengthOf,
   type Study,
   sayStrut,
   type UnitSystem,
@@ -50,7 +51,6 @@ export const letterOf = (index: number): string => String.fromCharCode(65 + (ind
 
 /** Smaller ones are left out of the drawing, N. */
 const SEEN = 20;
-export const sizeOf = ({ x, y, z }: Vec3): number => Math.hypot(x, y, z);
 
 function arrowsOf(
   forces: CornerForces,
@@ -65,17 +65,17 @@ function arrowsOf(
       id: "wheel",
       at: forces.action.contactPoint,
       force: contact,
-      label: `wheel ${said(sizeOf(contact))}`,
+      label: `wheel ${said(lengthOf(contact))}`,
       end: "tip",
     },
-    { id: "hub", at: wheelCentre, force: centre, label: `hub ${said(sizeOf(centre))}`, end: "tip" },
+    { id: "hub", at: wheelCentre, force: centre, label: `hub ${said(lengthOf(centre))}`, end: "tip" },
   ];
   const joints = forces.joints.map(
     (joint, index): ForceArrow => ({
       id: joint.pivot,
       at: joint.point,
       force: joint.force,
-      label: `${letterOf(index)} ${said(sizeOf(joint.force))}`,
+      label: `${letterOf(index)} ${said(lengthOf(joint.force))}`,
       end: "tail",
     }),
   );
@@ -88,11 +88,11 @@ function arrowsOf(
       end: name === "strap" ? "tail" : "tip",
     }),
   );
-  return [...loads, ...struts, ...joints].filter(({ force }) => sizeOf(force) > SEEN);
+  return [...loads, ...struts, ...joints].filter(({ force }) => lengthOf(force) > SEEN);
 }
 
 /** What a joint carries, N: one size, or two that statics leaves it between. */
 export function boundsOf({ worst, undecided }: JointForce): readonly [number, number] {
-  const most = sizeOf(worst);
+  const most = lengthOf(worst);
   return [Math.sqrt(Math.max(0, most ** 2 - undecided ** 2)), most];
 }

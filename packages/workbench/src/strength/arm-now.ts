@@ -48,7 +48,7 @@ export function armsInSpace(found: StrengthStudy, chosen: string | null, positio
       .filter(({ use }) => use > 0)
       .sort((a, b) => b.use - a.use)
       .slice(0, MOST_NUMBERS)
-      .map(({ at, use }) => ({ at, text: `${percent(use)} %`, isOver: use > 1 })),
+      .map(({ at, use }) => ({ at, text: `${percent(use)} %` })),
   };
 }
 

@@ -1,4 +1,4 @@
-import { type ArmFrame, INCH, MILLIMETRE, typedPoint, type UnitSystem } from "@armwright/engine";
+import { type ArmFrame, distance, INCH, MILLIMETRE, typedPoint, type UnitSystem } from "@armwright/engine";
 import type { FieldValue } from "@armwright/engine/document";
 
 /** A starting frame as a document writes it, for the builder to go on from. Plates on edge are not part of it. */
@@ -13,7 +13,7 @@ export function typedFrame({ nodes, members, attached }: ArmFrame, units: UnitSy
       .filter(({ id }) => used.has(id))
       .map(({ id, point }) => {
         // A pivot or mount that stands right here gives its point; others are tied to the nearest node anyway.
-        const place = attached.find((each) => each.node === id && apart(each.point, point) < SAME)?.place;
+        const place = attached.find((each) => each.node === id && distance(each.point, point) < SAME)?.place;
         return place === undefined
           ? { name: name(id), point: typedPoint(point, units) as unknown as FieldValue }
           : { name: name(id), at: place };
@@ -47,9 +47,6 @@ function namesOf(items: readonly (readonly [string, string])[]): ReadonlyMap<str
     }),
   );
 }
-
-const apart = (a: ArmFrame["nodes"][number]["point"], b: typeof a): number =>
-  Math.hypot(a.x - b.x, a.y - b.y, a.z - b.z);
 
 const bare = (metres: number, units: UnitSystem): number =>
   units === "metric" ? Number((metres / MILLIMETRE).toFixed(2)) : Number((metres / INCH).toFixed(3));

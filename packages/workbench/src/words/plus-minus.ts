@@ -1,4 +1,4 @@
-import { type Dimension, formatNumber, toUnit, type UnitSystem } from "@armwright/engine";
+import { type Dimension, formatNumber, INCH, toUnit, type UnitSystem } from "@armwright/engine";
 import { bare, shown, shownLength, tidy } from "./shown.ts";
 
 /**
@@ -18,6 +18,6 @@ export const barePlusMinus = (value: number, dimension: Dimension, units: UnitSy
 /** Of a length, without its unit. */
 export function plusMinusLength(metres: number, units: UnitSystem): string {
   if (units === "metric") return formatNumber(Math.max(metres * 1000, 0.1), 1);
-  const inches = metres / 0.0254;
+  const inches = metres / INCH;
   return inches < 3 / 128 ? "1/64" : shownLength(metres, units, { denominator: 32 });
 }

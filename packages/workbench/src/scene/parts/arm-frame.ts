@@ -1,11 +1,9 @@
+import type { UseClass } from "@armwright/drawing";
 import type { Vec3 } from "@armwright/engine";
 import { Group } from "three";
 import { DASH, Lines } from "../kit/lines.ts";
 import type { Label } from "../labels.ts";
 import type { Part, Workshop } from "../part.ts";
-
-/** How much of what it may bear a piece is asked: its look, never its colour alone. */
-export type UseClass = "little" | "half" | "most" | "over";
 
 /** An arm as a loaded frame in vehicle axes: where its pieces stand, where they bend to, and the numbers beside them. */
 export interface FramePictureInSpace {
@@ -14,10 +12,10 @@ export interface FramePictureInSpace {
     readonly bent: readonly Vec3[];
     readonly use: UseClass;
   }[];
-  readonly numbers: readonly { readonly at: Vec3; readonly text: string; readonly isOver: boolean }[];
+  readonly numbers: readonly { readonly at: Vec3; readonly text: string }[];
 }
 
-/** The frame as it stands in pencil, and bent: thin, thick, thicker, red where it is asked more than it bears. */
+/** The frame as it stands in pencil, and bent: by weight as well as by ink, red where it is asked more than it bears. */
 export function armFramePart({ inks }: Workshop): Part {
   const { ink, pencil, stop, paper } = inks.uniforms;
   const object = new Group();
