@@ -117,7 +117,7 @@ function wordsOf(wish: NoteWish, elbow: Spot, left: boolean, pen: number): TextP
     anchor,
     ink: stop ? "stop" : "ink-2",
     bold: stop,
-    halo: stop ? "paper" : "none",
+    halo: "paper",
   });
   if (wish.reading === undefined) return [label];
   const at = spot(x, elbow.y + (4.5 + LEAD) * pen);
@@ -126,7 +126,7 @@ function wordsOf(wish: NoteWish, elbow: Spot, left: boolean, pen: number): TextP
     size: "text",
     ink: stop ? "stop" : "ink",
     bold: stop,
-    halo: stop ? "paper" : "none",
+    halo: "paper",
   });
   return [label, reading];
 }

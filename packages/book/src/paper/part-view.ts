@@ -69,7 +69,12 @@ export function partView(
   const wide = Math.max(...xs) - Math.min(...xs);
   const high = Math.max(...ys) - Math.min(...ys);
   // Beside the norths, under the title, with room round the part for dimensions or for marks alone.
-  const clear = { x: box.x + NORTHS, y: box.y + TITLE, width: box.width - NORTHS, height: box.height - TITLE };
+  const clear = {
+    x: side.toward === "left" ? box.x : box.x + NORTHS,
+    y: box.y + TITLE,
+    width: box.width - NORTHS,
+    height: box.height - TITLE,
+  };
   const [besides, above] = margins(part.measures);
   const ratio = namedRatio(
     Math.max((wide * 1000) / Math.max(clear.width - besides, 10), (high * 1000) / Math.max(clear.height - above, 10)),
@@ -83,24 +88,27 @@ export function partView(
       clear.y + clear.height / 2 + (p.y - middle.y) * scale,
     );
   };
-  const room = roomIn(box, part, at, scale);
+  const room = roomIn(box, part, side, at, scale);
   const tubes = [...part.tubes].sort((a, b) => depthOf(b, side) - depthOf(a, side));
   const parts: Primitive[] = [
     text("title", spot(box.x + 1, box.y + 4), `${side.title}, 1 : ${ratio}`, { ink: "ink-2" }),
-    ...norths(side, box.x, box.y + box.height),
+    ...norths(side, northsFrom(side, box), box.y + box.height),
     ...lines.map(({ from, to, as }) => stroke("part-line", at(from), at(to), LINE_STYLES[as])),
     ...tubes.flatMap((tube) => tubeParts(tube, at, scale)),
     ...part.points.flatMap(({ point }) => placeParts(at(point))),
   ];
+  const dimensions: GroupPrimitive[] = [];
   for (const measure of part.measures) {
-    const placed = placeDimension(wishOf(measure, at), room, PEN);
+    const placed = placeDimension(wishOf(measure, side, at), room, PEN);
     if (!placed) continue;
-    parts.push(placed);
+    dimensions.push(placed);
     for (const [from, to] of straightLines(placed)) room.all.takeLine(from, to, 0.3);
   }
+  // All lines first: an extension line is broken where another dimension's figures stand in it.
+  parts.push(...dimensions.map(withoutWords), ...dimensions.flatMap(wordsOf));
   parts.push(...tubes.flatMap((tube) => balloon(tube, tubes, part, side, at, scale, room)));
   // Last, so that no extension line runs through a mark.
-  parts.push(...markParts(part.points, at, room));
+  parts.push(...markParts(part.points, side, at, room));
   return { parts, ratio };
 }
 
@@ -157,6 +165,14 @@ function margins(measures: readonly Measure[]): readonly [besides: number, above
   return [Math.min(18 + 10 * count("upright") + 6 * slanting, 60), Math.min(16 + 5 * (count("level") + slanting), 40)];
 }
 
+const withoutWords = (dimension: GroupPrimitive): GroupPrimitive => ({
+  ...dimension,
+  parts: dimension.parts.filter(({ shape }) => shape !== "text"),
+});
+
+const wordsOf = ({ parts }: GroupPrimitive): Primitive[] =>
+  parts.flatMap((each) => (each.shape === "text" ? [{ ...each, halo: "paper" as const }] : []));
+
 /** Both ends of each straight line of a dimension, its extension lines with them. */
 const straightLines = ({ parts }: GroupPrimitive): (readonly [Spot, Spot])[] =>
   parts.flatMap((each) => {
@@ -179,9 +195,15 @@ export function mergedMeasures(
   return [...found.values()].map(({ marks: _, reads: __, ...measure }) => measure);
 }
 
-/** Kept free at a view's left for its norths and at its top for its title, mm. */
+/** Kept free beside a view for its norths and at its top for its title, mm. */
 const NORTHS = 20;
 const TITLE = 6;
+
+/** The norths stand on the side away from where the level one points: there a part has its first places and most dimensions. */
+const northsFrom = ({ toward }: Side, { x, width }: Box): number => (toward === "left" ? x + width - NORTHS - 2 : x);
+
+/** A right part's sheet is its left one's in a mirror, down to where dimensions and marks are tried first. */
+const mirrored = ({ toward }: Side, across: number): number => (toward === "left" ? -across : across);
 
 const LINE_STYLES = {
   axis: { weight: "thin", dash: "centre", ink: "ink-2" },
@@ -191,12 +213,14 @@ const LINE_STYLES = {
 
 const depthOf = ({ from, to }: TubePiece, side: Side): number => (side.depth(from.point) + side.depth(to.point)) / 2;
 
-function roomIn(box: Box, part: PartDrawing, at: (point: Vec3) => Spot, scale: number): NoteRoom {
+function roomIn(box: Box, part: PartDrawing, side: Side, at: (point: Vec3) => Spot, scale: number): NoteRoom {
   const bounds = grown(box, -1);
   const room = { all: makePlacement(bounds), words: makePlacement(bounds), parts: makePlacement(bounds) };
   const corners: readonly Box[] = [
+    // Where the title stands, and its mirror image, so that left and right have the same room.
     { x: box.x, y: box.y, width: 46, height: 6 },
-    { x: box.x, y: box.y + box.height - 18, width: 22, height: 18 },
+    { x: box.x + box.width - 46, y: box.y, width: 46, height: 6 },
+    { x: northsFrom(side, box), y: box.y + box.height - 18, width: NORTHS + 2, height: 18 },
   ];
   for (const placement of [room.all, room.words]) for (const corner of corners) placement.take(corner);
   for (const { from, to, diameter } of part.tubes) {
@@ -272,7 +296,7 @@ const ROUND: readonly (readonly [number, number])[] = [
 ];
 
 /** Marks beside their places; places that fall on each other in this view share one. */
-function markParts(points: readonly JigPoint[], at: (point: Vec3) => Spot, room: NoteRoom): Primitive[] {
+function markParts(points: readonly JigPoint[], side: Side, at: (point: Vec3) => Spot, room: NoteRoom): Primitive[] {
   const spots: { readonly at: Spot; mark: string }[] = [];
   for (const { mark, point } of points) {
     const c = at(point);
@@ -285,7 +309,7 @@ function markParts(points: readonly JigPoint[], at: (point: Vec3) => Spot, room:
     const boxes = [4.4, 6.5, 9].flatMap((reach) =>
       ROUND.map(
         ([dx, dy]): Box => ({
-          x: c.x + dx * (reach + width / 3) - width / 2,
+          x: c.x + mirrored(side, dx) * (reach + width / 3) - width / 2,
           y: c.y + dy * reach - 2.2,
           width,
           height: 4.6,
@@ -308,12 +332,12 @@ function markParts(points: readonly JigPoint[], at: (point: Vec3) => Spot, room:
 
 const OFFSETS = [7, -7, 11, -11, 15, -15, 20, -20, 26, -26, 33, -33, 41, -41, 50, -50, 60, -60];
 
-const wishOf = ({ from, to, words, along: way }: Measure, at: (point: Vec3) => Spot): DimensionWish => ({
+const wishOf = ({ from, to, words, along: way }: Measure, side: Side, at: (point: Vec3) => Spot): DimensionWish => ({
   id: words,
   from: at(from),
   to: at(to),
   text: words,
-  offsets: OFFSETS,
+  offsets: OFFSETS.map((offset) => mirrored(side, offset)),
   ...(way && { along: way }),
 });
 

@@ -48,7 +48,7 @@ export const FROM_THE_WHEEL: Side = {
 /** The same view of the right side's part: its mirror image. */
 export const onTheRight = (side: Side): Side => ({ ...side, across: (point) => -side.across(point), toward: "right" });
 
-/** Which way is which on the sheet, in the view's lower corner on its free side. */
+/** Which way is which on the sheet, in a lower corner of the view. */
 export const norths = (side: Side, left: number, bottom: number): Primitive[] => [
   ...arrow(
     side.toward === "left" ? spot(left + 10, bottom - 2) : spot(left + 2, bottom - 2),

@@ -25,7 +25,7 @@ export function wrapped(words: string, width: number, size: Size): readonly stri
 }
 
 /** Lines break at blanks, but not between inches and their fraction, or a number and its unit. */
-const BREAKS = /(?<!\d) (?!in\b|mm\b|lb\b|deg\b)|(?<=\d) (?!\d{1,2}\/\d|in\b|mm\b|lb|deg\b|%)/;
+const BREAKS = /(?<!\d) (?!in\b|mm\b|lb\b|deg\b)|(?<=\d) (?!\d{1,2}\/\d|in\b|mm\b|lb|deg\b|g\b|%)/;
 
 /** A block of text set from its top left corner: what is drawn, and how far down it reaches, mm. */
 export interface Block {

@@ -41,13 +41,13 @@ function tubesSheets(list: CutList, makings: Makings): readonly Sheet[] {
         kind: "table",
         columns: [
           { head: "no.", share: 5, bold: true },
-          { head: "tube", share: 24 },
-          { head: "size", share: 13 },
-          { head: "centres", share: 11, align: "end" },
-          { head: "CUT", share: 12, align: "end", bold: true },
-          { head: "one end", share: 16 },
-          { head: "other end", share: 16 },
-          { head: "each", share: 9, align: "end" },
+          { head: "tube", share: 23 },
+          { head: "size", share: 14 },
+          { head: "centres", share: 9, align: "end" },
+          { head: "CUT", share: 9, align: "end", bold: true },
+          { head: "one end", share: 20 },
+          { head: "other end", share: 20 },
+          { head: "each", share: 7, align: "end" },
         ],
         rows: list.lines.map((line) => [
           `${line.number}`,
@@ -91,7 +91,7 @@ function endWords(end: TubeEnd, template: number | null, { study, cuts }: Making
       return `square; bung ${rodEnd ? threadWords(rodEnd, units) : ""} ${end.hand === "left" ? "LEFT hand" : "RH"}`;
     }
     case "cope":
-      return `cope T${template}, ${formatNumber(end.angle / DEGREE, 0)}° onto tube ${end.onto.map(({ id }) => tubeNumber(id, cuts.lines)).join(" and ")}${end.pastEndOf.length > 0 ? ", past its END: fit on the car" : ""}`;
+      return `cope T${template}, ${formatNumber(end.angle / DEGREE, 0)}° onto tube ${end.onto.map(({ id }) => tubeNumber(id, cuts.lines)).join(" and ")}${end.pastEndOf.length > 0 ? "; past its END" : ""}`;
     case "square":
       return `square, fit at ${end.at}`;
   }
@@ -187,9 +187,9 @@ function hardwareSheets(list: CutList, makings: Makings): readonly Sheet[] {
           { head: "pcs", share: 6, align: "end", bold: true },
           { head: "part", share: 22 },
           { head: "size", share: 20 },
-          { head: "where", share: 28 },
-          { head: "look at", share: 26 },
-          { head: "got", share: 7 },
+          { head: "where", share: 36 },
+          { head: "look at", share: 32 },
+          { head: "got", share: 6 },
         ],
         rows,
         style: { isForm: true, size: "label", rowHeight: 8 },

@@ -12,6 +12,7 @@ import {
   type TyreGap,
   tyreGaps,
   type UnitSystem,
+  unitOf,
 } from "@armwright/engine";
 import { table } from "../paper/table.ts";
 import { paragraph } from "../paper/words.ts";
@@ -52,7 +53,7 @@ interface Height {
 function cards(heights: readonly Height[], certainty: CycleCertainty, makings: Makings): Primitive[] {
   const { study, room } = makings;
   const intro = paragraph(
-    `Springs off, gas let down, real tyre on. The tyre hangs lower than the floor at ride height: raise the body evenly by at least ${tape(makings, raised(makings))} on stands, write it here and add it to every height over the floor. Block the hub to the height, then read both sides. ± is two standard deviations of what building and tape allow together; a reading farther off has a cause: enter it as built.`,
+    `Springs off, gas let down, real tyre on. The tyre hangs lower than the floor at ride height: raise the body evenly by at least ${tape(makings, raised(makings))} ${unitOf("length", study.car.units)} on stands, write how much here and add it to every height over the floor. Block the hub to the height, then read both sides. ± is two standard deviations of what building and tape allow together; a reading farther off has a cause: enter it as built.`,
     room.x,
     room.y,
     room.width,

@@ -15,6 +15,7 @@ export const jigSheets = (makings: Makings): readonly Sheet[] =>
 
 function jigSheet(part: JigPart, makings: Makings): readonly Sheet[] {
   const { heights } = part;
+  const row = rowHeight(part.points.length);
   const columns: Column[] = [
     { head: "", share: 5, bold: true },
     { head: "place", share: 40 },
@@ -45,13 +46,13 @@ function jigSheet(part: JigPart, makings: Makings): readonly Sheet[] {
         kind: "words",
         words: `In the design position, left side; the right side is its mirror image: the same numbers, out to the right. Forward counts from: ${makings.study.car.datum}. Out from the centreline, up from the floor. Every place is the centre of its bolt or joint.`,
       },
-      { kind: "table", columns, rows, style: { rowHeight: 8.2, isForm: true, size: "text" } },
+      { kind: "table", columns, rows, style: { rowHeight: row, isForm: true, size: "text", padding: 0.9 } },
       ...(heights ? [note] : []),
       { kind: "head", words: "Between centres, as the tape reads" },
       {
         kind: "drawn",
-        height: part.points.length * STAIR,
-        draw: (box) => crossDistances(part.points, makings, box),
+        height: part.points.length * row,
+        draw: (box) => crossDistances(part.points, row, makings, box),
       },
       { kind: "view", share: 1, least: 36, draw: (box) => pictures(part, makings, box) },
     ],
@@ -77,17 +78,17 @@ function pictures(part: JigPart, { study }: Makings, box: Box): Primitive[] {
   );
 }
 
-/** Height of a step of the stair, mm. */
-const STAIR = 8.4;
+/** Height of a row and of a stair's step, mm: high enough to write into, lower where many places leave a sheet no room. */
+const rowHeight = (places: number): number => (places > 8 ? 6.4 : 8.3);
 
 /** A stair of distances, each pair once. */
-function crossDistances(points: readonly JigPoint[], makings: Makings, box: Box): Primitive[] {
+function crossDistances(points: readonly JigPoint[], step: number, makings: Makings, box: Box): Primitive[] {
   const cell = Math.min(box.width / points.length, 26);
   const size = cell < 19 ? "text" : "reading";
   const parts: Primitive[] = [];
   points.forEach((row, i) => {
-    const y = box.y + i * STAIR;
-    const middle = y + STAIR * 0.7;
+    const y = box.y + i * step;
+    const middle = y + step * 0.7;
     parts.push(
       text("table", spot(box.x + i * cell + cell / 2, middle), row.mark, {
         size: "reading",
@@ -104,8 +105,8 @@ function crossDistances(points: readonly JigPoint[], makings: Makings, box: Box)
           anchor: "middle",
           ink: "ink",
         }),
-        stroke("table", spot(x, y + STAIR), spot(x + cell, y + STAIR), { weight: "hair", ink: "ink-2" }),
-        stroke("table", spot(x + cell, y), spot(x + cell, y + STAIR), { weight: "hair", ink: "ink-2" }),
+        stroke("table", spot(x, y + step), spot(x + cell, y + step), { weight: "hair", ink: "ink-2" }),
+        stroke("table", spot(x + cell, y), spot(x + cell, y + step), { weight: "hair", ink: "ink-2" }),
       );
     }
   });

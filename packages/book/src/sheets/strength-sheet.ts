@@ -28,11 +28,11 @@ export function strengthSheets(makings: Makings): readonly Sheet[] {
         kind: "table",
         columns: [
           { head: "factor", share: 8, align: "end", bold: true },
-          { head: "part", share: 31 },
-          { head: "in the case", share: 19 },
-          { head: "has to bear", share: 12, align: "end" },
-          { head: "may bear", share: 12, align: "end" },
-          { head: "that is", share: 33 },
+          { head: "part", share: 32 },
+          { head: "in the case", share: 29 },
+          { head: "has to bear", share: 10, align: "end" },
+          { head: "may bear", share: 10, align: "end" },
+          { head: "that is", share: 28 },
         ],
         rows: shown.map((check) => {
           const { factor, label, where, demand, allowable, dimension, basis } = check;

@@ -5,11 +5,12 @@ import { wrapped } from "../../src/paper/words.ts";
 
 describe("breaking lines", () => {
   test("inches stay with their fraction, and a number with its unit", () => {
-    const words = "the strap is 23 7/8 in long and the hub 5 1/4 in down from ride, that is 250 lb/in at 4 deg of lean";
+    const words =
+      "the strap is 23 7/8 in long and the hub 5 1/4 in down from ride, that is 250 lb/in at 4 deg of lean and 3 g up";
     for (let width = 20; width < 120; width += 1) {
       const lines = wrapped(words, width, "label");
       expect(lines.join(" ")).toBe(words);
-      for (const line of lines) expect(line).not.toMatch(/^(\d+\/\d+|in\b|lb\/in|deg)/);
+      for (const line of lines) expect(line).not.toMatch(/^(\d+\/\d+|in\b|lb\/in|deg|g\b)/);
     }
   });
 
