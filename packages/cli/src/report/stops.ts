@@ -12,6 +12,7 @@ import {
   type Study,
   sayFinding,
   springNeed,
+  USUAL_STOPS,
   unitOf,
 } from "@armwright/engine";
 import { type Page, section } from "../text/page.ts";
@@ -70,7 +71,9 @@ function strapLines({ car }: Study, { strap }: StopsStudy, page: Page): readonly
     ),
     ...(shaftLeft === null
       ? []
-      : line(`Shaft left in the shock then: ${say(shaftLeft, "length", page)} (common practice: 1/2 to 1 in).`)),
+      : line(
+          `Shaft left in the shock then: ${say(shaftLeft, "length", page)} (common practice: ${say(USUAL_STOPS.shaftAtDroop, "length", page)} to twice that).`,
+        )),
   ];
   if (!snatch) {
     lines.push(...line("Weights and springs are not all in the document: what snatches at it cannot be told."));
@@ -107,7 +110,9 @@ function bumpStopLines({ car }: Study, { bumpStop }: StopsStudy, page: Page): re
     ...line(solid ? `Solid at ${at(solid.travel, page)}${limit}.` : "The wheel does not squeeze it solid."),
     ...(shaftLeft === null
       ? []
-      : line(`Shaft left in the shock then: ${say(shaftLeft, "length", page)} (common practice: 1/4 to 1/2 in).`)),
+      : line(
+          `Shaft left in the shock then: ${say(shaftLeft, "length", page)} (common practice: ${say(USUAL_STOPS.shaftAtBump, "length", page)} to twice that).`,
+        )),
     ...forceTable(bumpStop, page),
   ];
   const range =

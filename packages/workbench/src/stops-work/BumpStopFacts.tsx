@@ -1,4 +1,4 @@
-import { type BumpStopStudy, bumpStopAt, lawSpread } from "@armwright/engine";
+import { type BumpStopStudy, bumpStopAt, lawSpread, USUAL_STOPS } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { CurveChart, type CurvePoint } from "../curve/CurveChart.tsx";
@@ -45,7 +45,10 @@ export function BumpStopFacts({
           )}
         </li>
         {shaftLeft !== null && (
-          <li>Shaft left in the shock then: {length(shaftLeft)} (common practice: a quarter to half an inch).</li>
+          <li>
+            Shaft left in the shock then: {length(shaftLeft)} (common practice: {length(USUAL_STOPS.shaftAtBump)} to
+            twice that).
+          </li>
         )}
         {drop ? (
           <li className={drop.left > 0 ? "short" : undefined}>

@@ -1,9 +1,12 @@
-import { formatNumber, type StrapStudy } from "@armwright/engine";
+import { formatNumber, fromUnit, type StrapStudy, USUAL_STOPS } from "@armwright/engine";
 import type { ReactNode } from "react";
 import { useBench } from "../app/use-bench.ts";
 import { chooseStep } from "../store/bench.ts";
 import { Reading } from "../words/Reading.tsx";
 import { shown } from "../words/shown.ts";
+
+/** The pull at which a strap's assumed stretch is told, N. */
+const ASSUMED_PULL = fromUnit(2000, "force", "inch-pound");
 
 /** Where it comes taut, how it pulls, and what a snatch makes of it. */
 export function StrapFacts({
@@ -28,7 +31,10 @@ export function StrapFacts({
         across its mount's path.
       </li>
       {shaftLeft !== null && (
-        <li>Shaft left in the shock then: {length(shaftLeft)} (common practice: half an inch to an inch).</li>
+        <li>
+          Shaft left in the shock then: {length(shaftLeft)} (common practice: {length(USUAL_STOPS.shaftAtDroop)} to
+          twice that).
+        </li>
       )}
       {snatch ? (
         <li className={snatch.margin !== null && snatch.margin < 0 ? "short" : undefined}>
@@ -53,7 +59,8 @@ export function StrapFacts({
       {holes !== null && <li>{holeWords(holes, "let it out", "take it in", "tail")}</li>}
       {isStretchAssumed && (
         <li className="quiet">
-          Its stretch is assumed: 7.5 % under 2000 lb (common practice: 5 to 10 % under a snatch).
+          Its stretch is assumed: 7.5 % under {shown(ASSUMED_PULL, "force", units)} (common practice: 5 to 10 % under a
+          snatch).
         </li>
       )}
     </ul>
