@@ -32,7 +32,7 @@ export function judgeCertainty({ car, travel }: Judged, near: readonly LimitCert
       travel: limit.travel,
       source: isGiven
         ? "your tolerances and readings, through the solved motion"
-        : "common practice: built to ± 1/16 in",
+        : "common practice for what building leaves open",
       values: {
         limit: limit.label,
         way: direction,

@@ -4,7 +4,6 @@ import { formatValue } from "../units/format.ts";
 import type { Finding, FindingCode, FindingValue } from "./finding.ts";
 import { CERTAINTY_SENTENCES } from "./say-certainty.ts";
 import { STOPS_SENTENCES } from "./say-stops.ts";
-
 import { SURVEY_SENTENCES } from "./say-survey.ts";
 import { WEAK_PART_SENTENCES } from "./say-weak-part.ts";
 

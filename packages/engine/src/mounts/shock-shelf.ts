@@ -1,4 +1,5 @@
 import type { UnitSystem } from "../car/car.ts";
+import { csvRows, refuseStrange, ShelfFault, type ShelfRow } from "../document/shelf-rows.ts";
 import { DEGREE } from "../units/convert.ts";
 import { parseLength } from "../units/tape.ts";
 import type { ShockOption } from "./request.ts";
@@ -14,12 +15,8 @@ export type ShockShelfReading =
   /** Where, what was found, what would be right. */
   | { readonly ok: false; readonly words: string };
 
-type Row = Readonly<Record<string, unknown>>;
-
 const NEEDED = ["name", "shortest", "longest", "bodyDiameter"] as const;
-
-/** What is wrong with a file, thrown inside this reader only. */
-class ShelfFault extends Error {}
+const FIELDS = [...NEEDED, "springDiameter", "eyeWidth", "eyeDiameter", "tabGap", "misalignmentLimit"];
 
 /**
  * JSON `{ "units": …, "shocks": [ … ] }`, or CSV with the same names in its first line. Lengths as on a tape, the
@@ -30,7 +27,10 @@ export function readShockShelf(text: string, file: string, units: UnitSystem): S
     const { rows, system } = text.trimStart().startsWith("{")
       ? jsonRows(text, file, units)
       : { rows: csvRows(text), system: units };
-    if (rows.length === 0) throw new ShelfFault(`${file} holds no shock.`);
+    if (rows.length === 0)
+      throw new ShelfFault(
+        `${file} holds no shock: write { "shocks": [ … ] }, or a first line with ${NEEDED.join(", ")} and a line for each shock.`,
+      );
     const shocks = rows.map((row, i) => shockFrom(row, `${file}, shock ${i + 1}`, system));
     const twice = shocks.find(({ name }, i) => shocks.findIndex((other) => other.name === name) < i);
     if (twice) throw new ShelfFault(`${file} has two shocks called ${twice.name}: give each a name of its own.`);
@@ -52,21 +52,13 @@ function jsonRows(text: string, file: string, units: UnitSystem) {
   if (!Array.isArray(shocks)) throw new ShelfFault(`${file} needs a list called "shocks".`);
   if (named !== undefined && named !== "inch-pound" && named !== "metric")
     throw new ShelfFault(`${file}: units are inch-pound or metric, found ${JSON.stringify(named)}.`);
-  const rows = shocks.map((row: unknown) => (typeof row === "object" && row !== null ? (row as Row) : {}));
+  const rows = shocks.map((row: unknown) => (typeof row === "object" && row !== null ? (row as ShelfRow) : {}));
   return { rows, system: named ?? units } as const;
 }
 
-function csvRows(text: string): readonly Row[] {
-  const [head = "", ...lines] = text.split(/\r?\n/).filter((line) => line.trim() !== "");
-  const names = cells(head);
-  return lines.map((line) => Object.fromEntries(cells(line).map((cell, i) => [names[i] ?? "", cell])));
-}
-
-const cells = (line: string): readonly string[] =>
-  line.split(/[,;\t]/).map((cell) => cell.trim().replace(/^"(.*)"$/, "$1"));
-
-function shockFrom(row: Row, place: string, units: UnitSystem): ShockOption {
+function shockFrom(row: ShelfRow, place: string, units: UnitSystem): ShockOption {
   const has = (name: string): boolean => row[name] !== undefined && row[name] !== "";
+  refuseStrange(row, place, FIELDS);
   for (const name of NEEDED) if (!has(name)) throw new ShelfFault(`${place}: ${name} is missing.`);
   const length = (name: string): number => {
     const typed = row[name];

@@ -1,4 +1,5 @@
 import type { Dimension, UnitSystem } from "../car/car.ts";
+import { csvRows, refuseStrange, ShelfFault, type ShelfRow } from "../document/shelf-rows.ts";
 import { parseQuantity } from "../units/quantity.ts";
 import type { ShelfSpring } from "./spring-choice.ts";
 
@@ -17,11 +18,6 @@ export type SpringShelfReading =
 const SOLID_SHARE = 0.42;
 /** More springs than this are no shelf: every two are tried together. */
 const MOST = 500;
-
-type Row = Readonly<Record<string, unknown>>;
-
-/** What is wrong with a file, thrown inside this reader only. */
-class ShelfFault extends Error {}
 
 /**
  * Reads the springs that a builder can have: `{ "units": "inch-pound", "springs": [{ "rate": 250, "freeLength": 12,
@@ -51,24 +47,11 @@ function jsonRows(text: string, file: string): { readonly rows: readonly unknown
   return { rows: springs, system: units };
 }
 
-function csvRows(text: string): readonly Row[] {
-  const [head = "", ...lines] = text.split(/\r?\n/).filter((line) => line.trim() !== "");
-  const names = cells(head);
-  return lines.map((line) =>
-    Object.fromEntries(cells(line).flatMap((cell, i) => (cell === "" ? [] : [[names[i] ?? "", cell] as const]))),
-  );
-}
-
-const cells = (line: string): readonly string[] =>
-  line.split(/[,;\t]/).map((cell) => cell.trim().replace(/^"(.*)"$/, "$1"));
-
 const FIELDS = ["name", "rate", "freeLength", "solidLength"];
 
 function readSpring(typed: unknown, place: string, units: UnitSystem): ShelfSpring {
   const fields = record(typed, place, "a spring in braces");
-  const strange = Object.keys(fields).find((name) => !FIELDS.includes(name));
-  if (strange !== undefined)
-    throw new ShelfFault(`${place}.${strange}: there is no such field here: the fields are ${FIELDS.join(", ")}.`);
+  refuseStrange(fields, place, FIELDS);
   const rate = quantity(fields["rate"], "rate", `${place}.rate`, units);
   const freeLength = quantity(fields["freeLength"], "length", `${place}.freeLength`, units);
   const { name, solidLength: solid } = fields;
@@ -99,7 +82,7 @@ function parse(text: string, file: string): unknown {
   }
 }
 
-function record(value: unknown, place: string, expected: string): Row {
-  if (typeof value === "object" && value !== null && !Array.isArray(value)) return value as Row;
+function record(value: unknown, place: string, expected: string): ShelfRow {
+  if (typeof value === "object" && value !== null && !Array.isArray(value)) return value as ShelfRow;
   throw new ShelfFault(`${place}: expected ${expected}.`);
 }

@@ -42,6 +42,11 @@ test.each([
   ["name,shortest,longest,bodyDiameter\na,15,14,2", "longest has to be more than shortest"],
   ["name,shortest,longest,bodyDiameter\na,a lot,14,2", "is not a length"],
   ["name,shortest,longest,bodyDiameter\na,10,14,2\na,11,15,2", "two shocks called a"],
+  [
+    "name,shortest,longest,bodyDiameter,misalignment\na,10,14,2,20",
+    "shock 1.misalignment: there is no such field here",
+  ],
+  ["[1]", 'write { "shocks"'],
   ["name,shortest,longest,bodyDiameter,misalignmentLimit\na,10,14,2,95", "not an angle"],
 ])("what is wrong with %j is said", (text, words) => {
   const reading = readShockShelf(text, "mine.csv", "inch-pound");
