@@ -46,8 +46,7 @@ export function stepState(step: Step, document: CarDocument | null, live: Live, 
   const absent = needs.filter((place) => valueAt(document, parsePath(place) ?? []) === undefined);
   if (needs.length > 0 && absent.length === needs.length) return { shape: "open", word: "open", waiting };
   const guessed = guessedPoints(step.id, document);
-  if (guessed > 0)
-    return { shape: "begun", word: guessed === 1 ? "1 point to measure" : `${guessed} points to measure`, waiting };
+  if (guessed > 0) return { shape: "begun", word: `${guessed} to measure`, waiting };
   const assumed = (live.car?.assumed ?? []).filter(({ path }) => stepOfPlace(path) === step.id).length;
   if (absent.length > 0) return { shape: "begun", word: "begun", waiting };
   if (assumed > 0 && step.id !== "check") return { shape: "done", word: `done, ${assumed} assumed`, waiting };

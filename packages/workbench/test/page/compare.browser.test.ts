@@ -24,6 +24,8 @@ test("a car of another linkage kind is laid over this one", async () => {
   await page.getByLabel("What it is called").fill("Thistle");
   await page.getByRole("button", { name: "Start from a guess" }).click();
   await page.getByRole("heading", { name: "Thistle" }).waitFor();
+  // A new car opens on the sheet that it is entered in, which has the charts' room.
+  await page.getByRole("button", { name: "Charts back" }).click();
   const alone = await drawn(page);
   await compare(page, "With Saltbush");
   const rows = page.locator(".compare-table tbody tr");

@@ -54,7 +54,7 @@ describe("how far a step is", () => {
     const link = inner("upperLink.inner", { x: "1/2", y: 12, z: 22 });
     expect(guessedPoints("arms", applyOperations(made, [front, rear, link]))).toBe(0);
     expect(guessedPoints("arms", applyOperations(made, [{ path: "datum", value: "rail end" }]))).toBe(0);
-    expect(stateOf("arms", made)).toMatchObject({ shape: "begun", word: "3 points to measure" });
+    expect(stateOf("arms", made)).toMatchObject({ shape: "begun", word: "3 to measure" });
   });
 
   test("the check is not done while an entry of any step cannot be read", () => {
