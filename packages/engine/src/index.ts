@@ -10,6 +10,7 @@ export {
   cardValues,
   isOfRide,
   logReadings,
+  PLACE_KIND,
   startsFor,
 } from "./as-built/card-reading.ts";
 export {

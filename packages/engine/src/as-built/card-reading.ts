@@ -156,7 +156,8 @@ export const isOfRide = ({ kind }: Pick<CardReading, "kind">): boolean => PLACE_
 /** m */
 const AT_RIDE = 1e-6;
 const PLACE_KINDS = ["height", "out", "along"] as const;
-const PLACE_KIND = { x: "along", y: "out", z: "height" } as const;
+/** What is read of a point in each direction. */
+export const PLACE_KIND = { x: "along", y: "out", z: "height" } as const;
 const PLACE_WORDS = {
   x: "forward of the mark",
   y: "out from the centreline",

@@ -97,7 +97,7 @@ function Verdict({ answer }: { readonly answer: AsBuiltAnswer }): ReactNode {
               {!best && !agrees && "No single cause explains it: look for a reading that is wrong, and read it again."}
               {best && (agrees ? "If something is off, likeliest:" : "Likeliest:")}
             </p>
-            {best && <Explained explanation={best} isFirst />}
+            {best && <Explained explanation={best} isFirst isAlone={others.length === 0} />}
           </div>
         </li>
       </ul>
@@ -115,7 +115,8 @@ function Verdict({ answer }: { readonly answer: AsBuiltAnswer }): ReactNode {
             ))}
           </ul>
           <p className="small quiet">
-            One more reading tells them apart: another height, or tape the places themselves from floor and centreline.
+            One more reading tells them apart: another height, or the place itself, taped from floor, centreline or
+            mark.
           </p>
         </details>
       )}
@@ -138,12 +139,15 @@ function Together({ answer: { together } }: { readonly answer: AsBuiltAnswer }):
 function Explained({
   explanation,
   isFirst = false,
+  isAlone = false,
 }: {
   readonly explanation: ExplanationSaid;
   readonly isFirst?: boolean;
+  /** The readings tell it from every other. */
+  readonly isAlone?: boolean;
 }): ReactNode {
   const units = useBench((state) => state.units);
-  const { cause, by, operations, turns, stops } = explanation;
+  const { cause, by, proof, operations, turns, stops } = explanation;
   const words = capitalised(tidy(sayOff(explanation, units)));
   return (
     <div className="explained">
@@ -159,6 +163,18 @@ function Explained({
           {" "}
           <Reading text={`± ${sayOffWithin(explanation, units)}`} />.
         </span>
+        {proof && !isAlone && (
+          <>
+            {" "}
+            <button
+              type="button"
+              className="pressable link"
+              onClick={() => showPanel({ kind: "log-reading", card: proof })}
+            >
+              Read that place<span className="unseen">: {proof.label}</span>
+            </button>
+          </>
+        )}
       </p>
       {isFirst && (
         <>

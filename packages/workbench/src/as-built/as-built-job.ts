@@ -6,14 +6,16 @@ import {
   explainedOperations,
   fiveMinuteCheck,
   likelyCauses,
+  logReadings,
   makeCorner,
+  PLACE_KIND,
   reportTravel,
   turnsFor,
   uncertainInputs,
 } from "@armwright/engine";
 import { applyOperations, type CarDocument, type Operation, readCarValue } from "@armwright/engine/document";
 import type { Job } from "../jobs/job.ts";
-import { type Card, cardOf } from "./card.ts";
+import { type Card, cardOf, isSameCard } from "./card.ts";
 
 export interface AsBuiltInput {
   readonly document: CarDocument;
@@ -21,6 +23,8 @@ export interface AsBuiltInput {
 
 /** A cause, and what it makes of the car. */
 export interface ExplanationSaid extends Explanation {
+  /** The reading that tells by itself whether it is so: of the point, where it can be had. */
+  readonly proof: Card | null;
   /** The edits that make the plan the car as built. */
   readonly operations: readonly Operation[];
   /** Turns that bring camber and toe back; none where nothing has to be turned. */
@@ -81,6 +85,7 @@ export const asBuiltJob: Job<AsBuiltInput, AsBuiltAnswer> = async ({ document },
     const built = builtBy(document, operations);
     explanations.push({
       ...explanation,
+      proof: proofOf(car, explanation.cause),
       operations,
       turns: built ? turnsBack(car, built) : [],
       stops: built ? stopsOf(car, built) : [],
@@ -103,6 +108,13 @@ export const asBuiltJob: Job<AsBuiltInput, AsBuiltAnswer> = async ({ document },
     isGiven: inputs.isGiven,
   };
 };
+
+function proofOf(car: Car, cause: Explanation["cause"]): Card | null {
+  if (cause.kind === "setting") return null;
+  const asked = { kind: PLACE_KIND[cause.input.axis], of: cause.input.place.label };
+  const reading = logReadings(makeCorner(car)).find((each) => isSameCard(each, asked));
+  return reading ? cardOf(reading) : null;
+}
 
 function builtBy(document: CarDocument, operations: readonly Operation[]): Car | null {
   const reading = readCarValue(applyOperations(document, operations));

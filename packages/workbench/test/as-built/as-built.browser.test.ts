@@ -80,6 +80,16 @@ test("a car with one point 3/16 in off: its log is entered, the explanation name
       `${cause.input.place.label} is ${formatLength(Math.abs(by), "inch-pound", { denominator: 32 })} in ${way[cause.input.axis][by > 0 ? 0 : 1]}`.toLowerCase(),
     );
   });
+  // The cards alone cannot tell it from others: the place itself is asked for.
+  expect(likely.length).toBeGreaterThan(1);
+  const label = right!.cause.kind === "point" ? right!.cause.input.place.label : "";
+  await work.getByRole("button", { name: new RegExp(`^Read that place ?: ${label}, height off the floor`) }).click();
+  const asked = page.getByRole("dialog");
+  await asked.getByRole("heading", { name: `${label}, height off the floor` }).waitFor();
+  expect(
+    await asked.getByLabel(/^Hub blocked at/).evaluate((each) => (each as HTMLSelectElement).selectedOptions[0]?.text),
+  ).toBe("0, ride height: where the points are");
+  await page.keyboard.press("Escape");
   expect(await work.locator(".logged-table tbody tr:not(.head)").count()).toBe(log.length);
   const { violations } = await new AxeBuilder({ page }).analyze();
   expect(violations.map(({ id }) => id)).toEqual([]);
