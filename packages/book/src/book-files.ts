@@ -42,7 +42,7 @@ export async function bookFiles(
   options: BookOptions,
   progress: Progress = () => undefined,
 ): Promise<readonly BookFile[]> {
-  const makers = bookMakers(study, document, options);
+  const { files: makers } = makeBook(study, document, options);
   const files: BookFile[] = [];
   for (const { name, make } of makers) {
     files.push({ name, bytes: await make() });
@@ -51,15 +51,16 @@ export async function bookFiles(
   return files;
 }
 
-/** The files of a car's build book by name, the PDF first. */
-export function bookMakers(
-  study: Study,
-  document: CarDocument,
-  options: BookOptions,
-  leaves: readonly Leaf[] = bookLeaves(study, document, options),
-): readonly BookMaker[] {
+/** A car's build book: its sheets, and its files by name, the PDF first. */
+export interface Book {
+  readonly leaves: readonly Leaf[];
+  readonly files: readonly BookMaker[];
+}
+
+export function makeBook(study: Study, document: CarDocument, options: BookOptions): Book {
   const stem = stemOf(study);
   const cuts = cutList(study.corner);
+  const leaves = bookLeaves(study, document, options, cuts);
   const makers: readonly (readonly [name: string, make: () => Uint8Array | Promise<Uint8Array>])[] = [
     [
       `${stem}-book.pdf`,
@@ -96,7 +97,7 @@ export function bookMakers(
     made ??= assemblySolids(study.corner, right, options.travel ?? 0);
     return made;
   };
-  return makers.map(([name, make]) => ({ name, make }));
+  return { leaves, files: makers.map(([name, make]) => ({ name, make })) };
 }
 
 /** Name of car and version as a file may be called anywhere: `saltbush-b`. */

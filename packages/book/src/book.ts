@@ -1,6 +1,6 @@
 import type { Study } from "@armwright/engine";
 import { type CarDocument, fingerprintOf } from "@armwright/engine/document";
-import { cutList } from "./cut/cut-list.ts";
+import { type CutList, cutList } from "./cut/cut-list.ts";
 import { frame, roomOn, type SheetFacts } from "./paper/frame.ts";
 import type { Leaf } from "./paper/leaf.ts";
 import { PAGE_SIZES, type PageSize } from "./paper/page-size.ts";
@@ -30,7 +30,12 @@ export interface BookOptions {
 }
 
 /** The sheets of a car's build book, framed and numbered, in the order in which they are used. */
-export function bookLeaves(study: Study, document: CarDocument, options: BookOptions): readonly Leaf[] {
+export function bookLeaves(
+  study: Study,
+  document: CarDocument,
+  options: BookOptions,
+  cuts: CutList = cutList(study.corner),
+): readonly Leaf[] {
   const page = PAGE_SIZES[options.paper];
   const facts: SheetFacts = {
     car: study.car.name,
@@ -38,7 +43,7 @@ export function bookLeaves(study: Study, document: CarDocument, options: BookOpt
     date: writtenDate(options.date),
     fingerprint: fingerprintOf(document),
   };
-  const makings: Makings = { study, document, cuts: cutList(study.corner), page, room: roomOn(page), facts };
+  const makings: Makings = { study, document, cuts, page, room: roomOn(page), facts };
   const sheets = SHEETS.flatMap((make) => make(makings));
   return sheets.map((sheet, index) => {
     const own = sheet.page ?? page;

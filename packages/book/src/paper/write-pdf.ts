@@ -57,7 +57,10 @@ export function writePdf(leaves: readonly Leaf[], facts: PdfFacts): Promise<Uint
     pdf.on("error", reject);
   });
   const faces = fonts();
-  for (const name of ["regular", "medium", "bold", "signs"] as const) pdf.registerFont(name, Buffer.from(faces[name]));
+  for (const name of ["regular", "medium", "bold", "signs"] as const) {
+    pdf.registerFont(name, Buffer.from(faces[name]));
+    layOnce(pdf, name);
+  }
   for (const leaf of leaves) {
     pdf.addPage({ size: [leaf.page.width * POINTS, leaf.page.height * POINTS], margin: 0 });
     pdf.outline.addItem(leaf.title);
@@ -68,6 +71,27 @@ export function writePdf(leaves: readonly Leaf[], facts: PdfFacts): Promise<Uint
   }
   pdf.end();
   return done;
+}
+
+interface LaidFace {
+  layoutRun(text: string, features?: unknown): object;
+}
+
+/**
+ * The writer lays a text out anew for its width, for its halo and for itself, wherever it asks for features of the face: here
+ * each text of a face is laid out once. Its typings do not tell of the face it has chosen; where that is kept otherwise, texts are laid out as often as it likes.
+ */
+function layOnce(pdf: Pdf, name: string): void {
+  const { _font: face } = pdf.font(name) as unknown as { readonly _font?: LaidFace };
+  if (!face?.layoutRun) return;
+  const laid = new Map<string, object>();
+  const layOut = face.layoutRun.bind(face);
+  face.layoutRun = (text, features) => {
+    const key = `${JSON.stringify(features)} ${text}`;
+    const run = laid.get(key) ?? layOut(text, features);
+    laid.set(key, run);
+    return run;
+  };
 }
 
 function joined(chunks: readonly Uint8Array[]): Uint8Array {

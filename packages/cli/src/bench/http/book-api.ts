@@ -99,19 +99,18 @@ async function bookOf(
   day: string,
 ): Promise<Pick<Made, "sheets" | "files">> {
   // Loaded at the first book: the page description's writer is large.
-  const [{ bookLeaves, bookMakers, leafSvg }, { study }] = await Promise.all([
+  const [{ makeBook, leafSvg }, { study }] = await Promise.all([
     import("@armwright/book"),
     import("@armwright/engine"),
   ]);
   const made = study(car);
-  const options = { paper, date: new Date(`${day}T00:00:00Z`) };
-  const leaves = bookLeaves(made, document, options);
+  const { leaves, files } = makeBook(made, document, { paper, date: new Date(`${day}T00:00:00Z`) });
   return {
     sheets: leaves.map((leaf) => ({
       id: leaf.id,
       title: leaf.title,
       svg: () => leafSvg(leaf),
     })),
-    files: bookMakers(made, document, options, leaves),
+    files,
   };
 }
