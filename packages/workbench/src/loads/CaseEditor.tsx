@@ -95,18 +95,23 @@ function Factor({ label, value, loadCase, field }: FactorProps): ReactNode {
   const [draft, setDraft] = useState(shown);
   const id = useId();
   useEffect(() => setDraft(shown), [shown]);
+  const [fault, setFault] = useState("");
+  const drop = (): void => {
+    setDraft(shown);
+    setFault("");
+  };
   const finish = (): void => {
-    const number = Number(
-      draft
-        .trim()
-        .replace(/\u2212/g, "-")
-        .replace(/,/g, "."),
-    );
-    if (draft.trim() === "" || !Number.isFinite(number) || number === value) setDraft(shown);
-    else changeCase(loadCase, field, number);
+    const typed = draft.trim();
+    const number = Number(typed.replace(/\u2212/g, "-").replace(/,/g, "."));
+    if (typed === "" || number === value) drop();
+    else if (!Number.isFinite(number)) setFault(`${label}: ${JSON.stringify(typed)} is not a number, write 3 or 0.5.`);
+    else {
+      setFault("");
+      changeCase(loadCase, field, number);
+    }
   };
   return (
-    <div className="field">
+    <div className={fault === "" ? "field" : "field faulty"}>
       <label htmlFor={id}>{label}</label>
       <div className="entry">
         <input
@@ -115,14 +120,20 @@ function Factor({ label, value, loadCase, field }: FactorProps): ReactNode {
           inputMode="decimal"
           size={1}
           value={draft}
+          aria-invalid={fault === "" ? undefined : true}
           onChange={(event) => setDraft(event.target.value)}
           onBlur={finish}
           onKeyDown={(event) => {
             if (event.key === "Enter") finish();
-            if (event.key === "Escape") setDraft(shown);
+            if (event.key === "Escape") drop();
           }}
         />
       </div>
+      {fault !== "" && (
+        <p className="fault small" role="alert">
+          {fault}
+        </p>
+      )}
     </div>
   );
 }

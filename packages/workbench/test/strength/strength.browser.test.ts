@@ -148,6 +148,10 @@ test("the step Loads: a chosen case brings the wheel there, its forces are the e
   // The builder's own factor: marked, at work, and undone.
   const before = await page.locator("[data-joint] td").first().textContent();
   const up = page.getByLabel("up, g");
+  await up.fill("much");
+  await up.press("Enter");
+  await page.getByText('up, g: "much" is not a number').waitFor();
+  expect(await page.locator("[data-joint] td").first().textContent()).toBe(before);
   await up.fill("8");
   await up.press("Enter");
   await expect.poll(() => page.locator("[data-joint] td").first().textContent(), PATIENCE).not.toBe(before);
